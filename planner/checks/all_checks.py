@@ -1,0 +1,24 @@
+"""The list of checks; adding one is a module and a line here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from planner.checks.chisel import chisel
+from planner.checks.facts import Facts
+from planner.checks.not_planned import not_planned
+from planner.checks.room import room
+from planner.checks.slope import slope
+from planner.checks.stopped_cuts import stopped_cuts
+from planner.domain.plan import Finding
+from planner.domain.words import Level
+
+CHECKS: tuple[Callable[[Facts], Iterable[Finding]], ...] = (slope, room, chisel, stopped_cuts, not_planned)
+
+_GRAVEST_FIRST = tuple(Level)
+
+
+def findings(facts: Facts) -> tuple[Finding, ...]:
+    """Findings of all checks, the gravest first."""
+    found = [finding for check in CHECKS for finding in check(facts)]
+    return tuple(sorted(found, key=lambda finding: _GRAVEST_FIRST.index(finding.level)))

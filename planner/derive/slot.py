@@ -1,0 +1,52 @@
+"""The slot that a straight bit cuts when the board meets it at the dovetail's slope.
+
+A bit of diameter D at slope 1:n cuts a slot ``k = D·√(1 + 1/n²)`` wide, measured across the board: the bit is round, so
+square to its path the slot is D wide, and the path leans by the slope. k is irrational, so it is kept as whole
+nanometres rounded down where it must clear wood, and up where it must not touch a pin.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil, isqrt, sqrt
+
+from planner.domain.sled import Sled
+from planner.lengths import Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slot:
+    """Width across the board of the slot that a sled's bit cuts, and the slope it leans with."""
+
+    slope: Fraction
+    bit_nm: Nm
+
+    @property
+    def _square(self) -> Fraction:
+        return self.bit_nm**2 * (1 + 1 / self.slope**2)
+
+    @property
+    def clears_nm(self) -> Nm:
+        """Width that is certainly cleared (rounded down)."""
+        return Nm(isqrt(int(self._square)))
+
+    @property
+    def needs_nm(self) -> Nm:
+        """Width that is certainly enough for the bit (rounded up)."""
+        down = self.clears_nm
+        return down if down**2 == self._square else Nm(down + 1)
+
+    @property
+    def width_mm(self) -> float:
+        """The width in millimetres, for areas."""
+        return sqrt(self._square) / 1_000_000
+
+    def lean_nm(self, thickness: int) -> Nm:
+        """What a pin gains on each side from the outside to the inside face (rounded up, never into a pin)."""
+        return Nm(ceil(Fraction(thickness) / self.slope))
+
+
+def slot_of(sled: Sled) -> Slot:
+    """The slot of a sled."""
+    return Slot(slope=sled.slope, bit_nm=sled.bit_nm)

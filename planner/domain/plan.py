@@ -1,0 +1,214 @@
+"""The finished plan: what the planner hands to the workbook, the screen and the paper.
+
+Lengths and places are whole nanometres. Places along a joint (``u``) are on the outside face of the pin board, from
+the reference edge.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from planner.domain.operation import Operation, Work
+from planner.domain.project import Project
+from planner.domain.words import End, FeatureKind, JointKind, Level, Role, Side, Surface
+from planner.lengths import Nm
+
+Span = tuple[Nm, Nm]
+"""From and to, the smaller place first."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardSize:
+    """A board to be cut, at its finished size, joint allowance included.
+
+    Attributes:
+        box: mark of the box, carcase or drawer it belongs to.
+        length_nm: along the grain, from end A to end B.
+        width_nm: from the reference edge to the far edge.
+    """
+
+    mark: str
+    box: str
+    role: Role
+    length_nm: Nm
+    width_nm: Nm
+    thickness_nm: Nm
+    material: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Labels:
+    """What to write on the six surfaces of a board."""
+
+    outside: str
+    inside: str
+    reference_edge: str
+    far_edge: str
+    end_a: str
+    end_b: str
+
+    def on(self, surface: Surface) -> str:
+        """Text for one surface."""
+        text: str = getattr(self, surface.value)
+        return text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feature:
+    """A groove, rabbet or housing on the inside face of a board (``face`` says which face on a partition).
+
+    The cut covers ``x`` from end A and ``u`` from the reference edge, and goes ``depth_nm`` into the face. A cut that
+    reaches an end runs out there; one that stops short is stopped.
+    """
+
+    kind: FeatureKind
+    board: str
+    face: Surface
+    x: Span
+    u: Span
+    depth_nm: Nm
+    takes: str
+    """Mark of the board that goes in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joint:
+    """A corner joint, laid out.
+
+    Attributes:
+        width_nm: width of both boards along the corner.
+        slope: n of 1:n.
+        bit_height_nm: height of the pins: the tail board's thickness and what stands proud.
+        tail_baseline_nm: length of the tails: the pin board's thickness and what stands proud.
+        pins: outside-face places of pins, half-pins included, from the reference edge.
+        tails: outside-face places between them.
+    """
+
+    mark: str
+    box: str
+    kind: JointKind
+    pin_board: str
+    pin_end: End
+    tail_board: str
+    tail_end: End
+    width_nm: Nm
+    pin_thickness_nm: Nm
+    tail_thickness_nm: Nm
+    slope: Fraction
+    sled: str
+    bit_height_nm: Nm
+    tail_baseline_nm: Nm
+    pins: tuple[Span, ...]
+    tails: tuple[Span, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pass:
+    """One push through the bit.
+
+    Attributes:
+        socket: which socket, counted from the operator's left, from 1.
+        mark_nm: place on the outside face, from the operator's left, to set at the slot's edge on the fence's side.
+    """
+
+    socket: int
+    mark_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EndCut:
+    """What one pin end gets at one fence.
+
+    Attributes:
+        reference_edge: on which side of the operator the reference edge is.
+        residue_mm2: area of end grain left for the chisel once both fences are done, over all sockets.
+    """
+
+    joint: str
+    board: str
+    end: End
+    reference_edge: Side
+    width_nm: Nm
+    thickness_nm: Nm
+    passes: tuple[Pass, ...]
+    residue_mm2: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SledSetting:
+    """One setting of a sled and all cuts made with it."""
+
+    number: int
+    sled: str
+    slope: Fraction
+    bit_nm: Nm
+    bit_height_nm: Nm
+    fence: Side
+    cuts: tuple[EndCut, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SledPlan:
+    """All sled cuts, in the order of the shop, and what the grouping saves.
+
+    Attributes:
+        sled_changes: times that another sled is put on.
+        height_changes: times that the bit height is set anew on a sled (a change of sled sets it anyway).
+        fence_swaps: times that the operator walks round to the other fence.
+        joint_by_joint_changes: changes of all three kinds when each joint is cut by itself, in order of the boxes, even
+            if every joint begins at the fence already in use.
+    """
+
+    settings: tuple[SledSetting, ...]
+    sled_changes: int
+    height_changes: int
+    fence_swaps: int
+    joint_by_joint_changes: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpeningSize:
+    """The clear space that a drawer fills."""
+
+    carcase: str
+    column: int
+    tier: int
+    drawer: str
+    width_nm: Nm
+    height_nm: Nm
+    depth_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """Something the maker should know before cutting.
+
+    Attributes:
+        code: stable name of the rule that found it.
+        marks: boards, ends or joints concerned.
+        text: what was found, with its figures in the project's unit.
+        remedy: what to do about it.
+    """
+
+    code: str
+    level: Level
+    marks: tuple[str, ...]
+    text: str
+    remedy: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """Everything derived from one project; the same project always gives the same plan."""
+
+    project: Project
+    boards: tuple[BoardSize, ...]
+    labels: dict[str, Labels]
+    joints: tuple[Joint, ...]
+    features: tuple[Feature, ...]
+    openings: tuple[OpeningSize, ...]
+    sled: SledPlan
+    operations: tuple[Operation, ...]
+    order: tuple[Work, ...]
+    findings: tuple[Finding, ...]

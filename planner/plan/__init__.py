@@ -1,0 +1,1 @@
+"""Choices: which settings, in which order. Pure and deterministic."""
