@@ -10,12 +10,16 @@ outside. If even ``2·w_in < w_out``, a wedge stays for the chisel: a triangle o
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import count
 
 from planner.derive.slot import Slot
 from planner.lengths import Nm, mm
 
 NEGLIGIBLE_MM2 = 0.01
 """A wedge smaller than this is dust: it is reported, but nobody needs to pick up a chisel."""
+
+SLIVER_NM = 1_000
+"""A sliver thinner than a micrometre is not worth a pass."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,13 +54,13 @@ def clear_socket(wide_nm: Nm, thickness_nm: Nm, slot: Slot) -> SocketCut:
     def reach(passes: int) -> int:
         return min(passes * k, narrow)
 
-    first, second = 1, 1
-    while reach(first) + reach(second) < wanted:
-        if reach(second) < narrow:
-            second += 1
-        else:
-            first += 1
-    slack = reach(first) + reach(second) - wanted
+    first, second = next(
+        (first, passes - first)
+        for passes in count(2)
+        for first in range(1, passes)
+        if reach(first) + reach(passes - first) >= wanted - SLIVER_NM
+    )
+    slack = max(0, reach(first) + reach(second) - wanted)
     overlap = slack // (first + second - 1)
     shifts_first = _shifts(first, overlap, narrow, slot)
     shifts_second = _shifts(second, overlap, narrow, slot)
