@@ -7,13 +7,21 @@ from collections.abc import Callable, Iterable
 from planner.checks.chisel import chisel
 from planner.checks.facts import Facts
 from planner.checks.not_planned import not_planned
+from planner.checks.pin_boards import pin_boards
 from planner.checks.room import room
 from planner.checks.slope import slope
 from planner.checks.stopped_cuts import stopped_cuts
 from planner.domain.plan import Finding
 from planner.domain.words import Level
 
-CHECKS: tuple[Callable[[Facts], Iterable[Finding]], ...] = (slope, room, chisel, stopped_cuts, not_planned)
+CHECKS: tuple[Callable[[Facts], Iterable[Finding]], ...] = (
+    slope,
+    room,
+    chisel,
+    not_planned,
+    pin_boards,
+    stopped_cuts,
+)
 
 _GRAVEST_FIRST = tuple(Level)
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from planner.derive.passes import clear_socket
 from planner.derive.slot import Slot
@@ -76,7 +76,8 @@ def choose_tails(end: PinEnd, spacing: Spacing, grid: Grid, *, where: str) -> in
     Raises:
         PlanError: not even one tail can be cut.
     """
-    possible = [n for n in range(1, MOST_TAILS + 1) if can_be_cut(end, socket_width(end, spacing, n))]
+    counts = range(1, MOST_TAILS + 1)
+    possible = list(takewhile(lambda n: can_be_cut(end, socket_width(end, spacing, n)), counts))
     if not possible:
         raise PlanError([_too_narrow(end, spacing, 1, grid, where)])
     fitting = [n for n in possible if socket_width(end, spacing, n) <= spacing.greatest_tail_nm]

@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 from math import ceil, isqrt, sqrt
 
 from planner.domain.sled import Sled
-from planner.lengths import Nm
+from planner.lengths import Nm, mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,28 +24,30 @@ class Slot:
     bit_nm: Nm
 
     @property
-    def _square(self) -> Fraction:
-        return self.bit_nm**2 * (1 + 1 / self.slope**2)
-
-    @property
     def clears_nm(self) -> Nm:
         """Width that is certainly cleared (rounded down)."""
-        return Nm(isqrt(int(self._square)))
+        return Nm(isqrt(int(_square(self))))
 
     @property
     def needs_nm(self) -> Nm:
         """Width that is certainly enough for the bit (rounded up)."""
         down = self.clears_nm
-        return down if down**2 == self._square else Nm(down + 1)
+        return down if down**2 == _square(self) else Nm(down + 1)
 
     @property
     def width_mm(self) -> float:
         """The width in millimetres, for areas."""
-        return sqrt(self._square) / 1_000_000
+        return mm(1) * sqrt(_square(self))
 
     def lean_nm(self, thickness: int) -> Nm:
         """What a pin gains on each side from the outside to the inside face (rounded up, never into a pin)."""
         return Nm(ceil(Fraction(thickness) / self.slope))
+
+
+@cache
+def _square(slot: Slot) -> Fraction:
+    """Square of the width, in nm²; the width itself is irrational."""
+    return slot.bit_nm**2 * (1 + 1 / slot.slope**2)
 
 
 def slot_of(sled: Sled) -> Slot:

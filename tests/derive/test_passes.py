@@ -1,4 +1,4 @@
-"""The passes of one socket against DESIGN's check values, brute force and polygons."""
+"""The passes of one socket against worked values, brute force and polygons."""
 
 from __future__ import annotations
 

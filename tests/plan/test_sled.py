@@ -66,8 +66,8 @@ def test_one_end_as_the_operator_sees_it() -> None:
     """The box's left board, end A down: outside face to the operator, reference edge at the right.
 
     W 5 1/2, T 1/2, h 1/4, p 1/4. Tails by count: 3 → 1.5 in, 3 passes each, 9; 4 → 1.0625, 3 each, 12; 5 → 0.8, 2 each,
-    10; so three. From the reference edge the sockets lie at 1/4–1 3/4, 2–3 1/2, 3 3/4–5 1/4; the same from the far edge,
-    which is at the operator's left. Three passes: one at the right fence, two at the left.
+    10; so three. From the reference edge the sockets lie at 1/4–1 3/4, 2–3 1/2, 3 3/4–5 1/4; the same from the far
+    edge, which is at the operator's left. Three passes: one at the right fence, two at the left.
     """
     box = plan(small_box())
     right_fence, left_fence = box.sled.settings

@@ -1,0 +1,28 @@
+"""Which boards carry the pins, and why: said for every ring, since a board cut the wrong way is lost."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from planner.checks.facts import Facts
+from planner.derive.rings import pair_words, why_these_carry_pins
+from planner.domain.plan import Finding
+from planner.domain.words import Level
+
+
+def pin_boards(facts: Facts) -> Iterator[Finding]:
+    """One note for all rings that have the same boards carry the pins for the same reason."""
+    drawers = {drawer.ring.mark for drawer in facts.project.drawers()}
+    alike: dict[tuple[str, str], list[str]] = {}
+    for ring in facts.project.rings():
+        first, second = (facts.boards[board.mark].length_nm for board in ring.boards[:2])
+        reason = why_these_carry_pins(ring, drawers, first, second)
+        alike.setdefault((pair_words(ring), reason), []).append(ring.mark)
+    for (pair, reason), marks in alike.items():
+        yield Finding(
+            code="pin-boards",
+            level=Level.NOTE,
+            marks=tuple(marks),
+            text=f"{pair[0].upper()}{pair[1:]} carry the pins: {reason}.",
+            remedy="To change it, say pins_on in the project file.",
+        )
