@@ -38,7 +38,7 @@ def test_textbook_slopes_pass(run: Fraction) -> None:
 
 
 def test_stops_are_named_with_their_places() -> None:
-    """A box of 1/2 in boards, half-pin 1/4 + lean 1/16: groove from 5/16 to 9/16, inside the lowest socket of the sides.
+    """A box of 1/2 in boards, half-pin 1/4 + lean 1/16: groove from 5/16 to 9/16, in the lowest socket of the sides.
 
     The sides carry pins, so it runs out of them unseen; on front and back it stops at 1/2 + 1/64 − 1/4 = 17/64.
     """

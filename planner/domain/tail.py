@@ -1,0 +1,56 @@
+"""A tail end: what is traced on it and what is sawn away."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from planner.domain.words import End, Side
+from planner.lengths import Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SawCut:
+    """One straight cut, from the end to the baseline, with the waste on one side.
+
+    Places are from the left of someone who has the inside face up and the end pointing away.
+
+    Attributes:
+        at_end_nm: where it enters.
+        at_baseline_nm: where it stops.
+        leans: the side to which it leans going away.
+        waste: the side on which the waste is; the kerf lies there.
+    """
+
+    at_end_nm: Nm
+    at_baseline_nm: Nm
+    leans: Side
+    waste: Side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TailEnd:
+    """How the tails of one board end are made.
+
+    Attributes:
+        joint: its joint; the tails fit this joint's pins and no others.
+        trace_from: the pin board whose end is traced.
+        trace_from_end: which of its ends.
+        baseline_nm: length of the tails.
+        reference_edge: side on which the reference edge is, inside face up and end pointing away.
+        saw_cuts: the sloping cuts, from the left.
+        shoulder_cuts: cuts straight along the baseline, in from the edges, where the half-pins go.
+        throat_nm: room the bandsaw needs between blade and column, the nearer edge towards the column.
+    """
+
+    joint: str
+    board: str
+    end: End
+    trace_from: str
+    trace_from_end: End
+    width_nm: Nm
+    thickness_nm: Nm
+    baseline_nm: Nm
+    reference_edge: Side
+    saw_cuts: tuple[SawCut, ...]
+    shoulder_cuts: int
+    throat_nm: Nm
