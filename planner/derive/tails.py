@@ -1,8 +1,8 @@
 """Tails: traced from their own pins, then sawn.
 
 The tail board lies inside face up. The pin board stands on it with the end that was cut, its inside face on the
-baseline and towards the middle of the tail board, reference edges flush; so its outside face stands ``proud`` inside the
-tail board's end, and the lines are drawn on to the end. A pin ``p0`` to ``p1`` outside takes ``p0 − T/n`` to
+baseline and towards the middle of the tail board, reference edges flush; so its outside face stands ``proud`` inside
+the tail board's end, and the lines are drawn on to the end. A pin ``p0`` to ``p1`` outside takes ``p0 − T/n`` to
 ``p1 + T/n`` at the baseline and a little less than itself at the very end.
 
 Half-pins at the edges are let in by a sloping cut and a shoulder cut along the baseline. So N tails want 2·N sloping

@@ -81,7 +81,8 @@ def test_the_side_of_a_drawer_by_hand() -> None:
     """D1-right end A takes the pins of D1-front end B. Front 3/4 thick, proud 1/64, slope 1:8, three tails on 5 3/8.
 
     Sockets (5.375 − 0.5 − 0.5)/3 = 1.458333 in. Pins from the reference edge: 0–0.25, 1.708333–1.958333, …. At the
-    baseline, 49/64 in, each side of a pin has gained 3/32. End A: the reference edge is at the right, so places are 5.375 − u.
+    baseline, 49/64 in, each side of a pin has gained 3/32. End A: the reference edge is at the right, so places are
+    5.375 − u.
     """
     joint = next(j for j in JOINTS if j.mark == "D1-J1")
     tails = tail_end(joint)
