@@ -105,9 +105,10 @@ def read_length(said: str | int | Decimal, unit: Unit, *, zero: bool = False) ->
     quoted = _quote(said)
     if isinstance(said, bool) or not isinstance(said, str | int | Decimal):
         raise LengthError(f"{quoted} is not a length. {_REMEDY}")
-    text = _plain(_written(said))
-    if len(text) > _LONGEST_TEXT:
+    written = _written(said)
+    if written is None:
         raise LengthError(f"{quoted} is too long for a length. {_REMEDY}")
+    text = _plain(written)
     if text.startswith("-"):
         raise LengthError(f"{quoted} is negative; a length is more than nothing. {_REMEDY}")
     exact = _exact_nm(text, unit, quoted)
@@ -123,13 +124,17 @@ def read_length(said: str | int | Decimal, unit: Unit, *, zero: bool = False) ->
     return Nm(int(exact))
 
 
-def _written(said: str | int | Decimal) -> str:
-    """The text of what was said, cut where it is longer than any length."""
+def _written(said: str | int | Decimal) -> str | None:
+    """The text of what was said; None when it is longer than any length, found out without writing it all."""
     if isinstance(said, str):
-        return said[: _LONGEST_TEXT + 1]
+        return said if len(said) <= _LONGEST_TEXT else None
     if isinstance(said, int):
-        return str(said) if abs(said) < 10**_LONGEST_TEXT else "9" * (_LONGEST_TEXT + 1)
-    return format(said, "f") if said.is_finite() else str(said)
+        return str(said) if abs(said) < 10**_LONGEST_TEXT else None
+    if not said.is_finite():
+        return str(said)
+    least = said.as_tuple().exponent
+    too_long = said.adjusted() > _LONGEST_TEXT or (isinstance(least, int) and least < -_LONGEST_TEXT)
+    return None if too_long else format(said, "f")
 
 
 def _plain(text: str) -> str:
@@ -137,15 +142,16 @@ def _plain(text: str) -> str:
     out: list[str] = []
     for char in text:
         spelled = unicodedata.normalize("NFKC", char)
-        if "\N{FRACTION SLASH}" in spelled and spelled != char:
-            out.append(" " + spelled.replace("\N{FRACTION SLASH}", "/"))
+        if _SLASH in spelled and spelled != char:
+            out.append(f" {spelled.replace(_SLASH, '/')} ")  # blanks, or ½5 would be read as 1/25
         else:
             out.append(_PLAIN.get(char, " " if char.isspace() else char))
     return re.sub(" +", " ", "".join(out).replace("''", '"')).strip().lower()
 
 
+_SLASH = "\N{FRACTION SLASH}"
 _PLAIN = {
-    "\N{FRACTION SLASH}": "/", "\N{DOUBLE PRIME}": '"', "\N{RIGHT DOUBLE QUOTATION MARK}": '"',
+    _SLASH: "/", "\N{DOUBLE PRIME}": '"', "\N{RIGHT DOUBLE QUOTATION MARK}": '"',
     "\N{LEFT DOUBLE QUOTATION MARK}": '"', "\N{PRIME}": "'", "\N{RIGHT SINGLE QUOTATION MARK}": "'",
     "\N{LEFT SINGLE QUOTATION MARK}": "'", "\N{HYPHEN}": "-", "\N{NON-BREAKING HYPHEN}": "-",
     "\N{EN DASH}": "-", "\N{MINUS SIGN}": "-",
