@@ -1,0 +1,162 @@
+"""Hypothesis strategy for pieces whose sizes fit together, so that a plan can be made; nothing is filtered."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import cache
+
+from hypothesis import strategies as st
+
+from planner.domain.box import BottomPanel, Box
+from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
+from planner.domain.material import Material
+from planner.domain.project import Project
+from planner.domain.ring import Spacing, Stuff, make_ring
+from planner.domain.sled import Sled
+from planner.domain.words import HeightRule, MaterialKind, PinPair, RingKind, SizesOver
+from planner.lengths import Grid, Nm, Unit
+from tests.strategies import MM, allowances, drawer_of, lengths, marks_of_drawers
+
+_LEAST_OPENING = 150 * MM
+"""Mean height of an opening; with the steps and ratios below, none gets under 80 mm."""
+
+
+@cache
+def _sound_spacings() -> st.SearchStrategy[Spacing]:
+    """Narrow pins and wide tails: on a board 60 mm wide or wider there is a count of tails that the bit can cut."""
+    return st.builds(
+        Spacing,
+        half_pin_nm=lengths(4 * MM, 8 * MM),
+        pin_nm=lengths(3 * MM, 8 * MM),
+        tails=st.none(),
+        tail_nm=lengths(15 * MM, 40 * MM),
+        greatest_tail_nm=lengths(55 * MM, 75 * MM),
+    )
+
+
+def _wood(least: int, greatest: int) -> st.SearchStrategy[Stuff]:
+    return st.builds(Stuff, material=st.just("ash"), thickness_nm=lengths(least, greatest))
+
+
+def _sheet() -> st.SearchStrategy[Stuff]:
+    return st.builds(Stuff, material=st.just("plywood"), thickness_nm=lengths(3 * MM, 8 * MM))
+
+
+def _sound_bottoms(thinnest: int) -> st.SearchStrategy[BottomPanel]:
+    return st.builds(
+        BottomPanel,
+        stuff=_sheet(),
+        groove_depth_nm=st.just(Nm(thinnest // 2)),
+        up_nm=st.none() | lengths(8 * MM, 20 * MM),
+        play_nm=allowances(2 * MM),
+    )
+
+
+@st.composite
+def _sound_boxes(draw: st.DrawFn, mark: str) -> tuple[Box, ...]:
+    stuff, spacing = draw(_wood(8 * MM, 20 * MM)), draw(_sound_spacings())
+    pin_pair = draw(st.sampled_from(PinPair))
+    facts = {
+        "title": "",
+        "length_nm": draw(lengths(150 * MM, 600 * MM)),
+        "width_nm": draw(lengths(150 * MM, 600 * MM)),
+        "height_nm": draw(lengths(60 * MM, 300 * MM)),
+        "sizes_over": draw(st.sampled_from(SizesOver)),
+        "bottom": draw(st.none() | _sound_bottoms(stuff.thickness_nm)),
+    }
+    count = draw(st.integers(1, 4))
+    marks = [mark] if count == 1 else [f"{mark}{number}" for number in range(1, count + 1)]
+    rings = [make_ring(each, RingKind.UPRIGHT, (stuff,) * 4, pin_pair, spacing, "bench") for each in marks]
+    return tuple(Box(batch=mark, ring=ring, **facts) for ring in rings)
+
+
+@st.composite
+def _sound_drawers(draw: st.DrawFn, marks: list[str]) -> list[Drawer]:
+    front, side, back = draw(_wood(12 * MM, 20 * MM)), draw(_wood(8 * MM, 14 * MM)), draw(_wood(8 * MM, 14 * MM))
+    thinnest = min(front.thickness_nm, side.thickness_nm, back.thickness_nm)
+    facts = {
+        "front": front,
+        "side": side,
+        "back": back,
+        "pin_pair": draw(st.sampled_from(PinPair)),
+        "spacing": draw(_sound_spacings()),
+        "sled": "bench",
+        "side_clearance_nm": draw(lengths(MM // 2, 3 * MM)),
+        "top_clearance_nm": draw(lengths(1 * MM, 6 * MM)),
+        "back_clearance_nm": draw(allowances()),
+        "bottom": draw(st.none() | _sound_bottoms(thinnest)),
+    }
+    return [drawer_of(mark, facts) for mark in marks]
+
+
+@st.composite
+def _sound_columns(draw: st.DrawFn, marks: list[str], width: Nm | None) -> Column:
+    rule = draw(st.sampled_from(HeightRule))
+    listed = [draw(lengths(80 * MM, 120 * MM)) if rule is HeightRule.LISTED else None for _ in marks]
+    drawers = draw(_sound_drawers(marks))
+    return Column(
+        width_nm=width,
+        heights=rule,
+        step_nm=draw(lengths(1 * MM, 15 * MM)) if rule is HeightRule.STEP else None,
+        ratio=draw(st.sampled_from([Fraction(21, 20), Fraction(6, 5)])) if rule is HeightRule.RATIO else None,
+        openings=tuple(
+            Opening(height_nm=height, drawer=drawer)
+            for height, drawer in zip([*listed[:-1], None], drawers, strict=True)
+        ),
+    )
+
+
+@st.composite
+def _sound_carcases(draw: st.DrawFn, mark: str, drawer_marks: list[list[str]]) -> Carcase:
+    """A carcase that is as large as its columns ask for."""
+    stuff = draw(_wood(12 * MM, 22 * MM))
+    thickness, housing = stuff.thickness_nm, Nm(stuff.thickness_nm // 3)
+    rails = Rails(
+        stuff=draw(_wood(12 * MM, 22 * MM)), width_nm=draw(lengths(30 * MM, 80 * MM)), housing_depth_nm=housing
+    )
+    widths = [draw(lengths(180 * MM, 500 * MM)) for _ in drawer_marks]
+    most = max(map(len, drawer_marks))
+    inside = most * _LEAST_OPENING + (most - 1) * rails.stuff.thickness_nm + draw(allowances(200 * MM))
+    back = st.builds(BackPanel, stuff=_sheet(), rabbet_depth_nm=st.just(Nm(thickness // 2)), play_nm=allowances(2 * MM))
+    pin_pair, spacing = draw(st.sampled_from(PinPair)), draw(_sound_spacings())
+    return Carcase(
+        title="",
+        ring=make_ring(mark, RingKind.CARCASE, (stuff,) * 4, pin_pair, spacing, "bench"),
+        width_nm=Nm(sum(widths) + thickness * (len(widths) + 1)),
+        height_nm=Nm(inside + 2 * thickness),
+        depth_nm=draw(lengths(250 * MM, 500 * MM)),
+        columns=tuple(
+            draw(_sound_columns(marks, width)) for marks, width in zip(drawer_marks, [*widths[:-1], None], strict=True)
+        ),
+        rails=rails if most > 1 else None,
+        partitions=Partitions(stuff=stuff, housing_depth_nm=housing) if len(widths) > 1 else None,
+        back=draw(st.none() | back),
+    )
+
+
+@st.composite
+def buildable_projects(draw: st.DrawFn) -> Project:
+    """Projects of sizes that fit together, for one sled with room to spare, so that a plan can be made."""
+    unit = draw(st.sampled_from(Unit))
+    sled = Sled(
+        name="bench",
+        run_micro=draw(st.integers(6_000_000, 9_000_000) | st.sampled_from([6_000_000, 8_000_000])),
+        bit_nm=draw(lengths(5 * MM, Nm(12_700_000))),
+        greatest_bit_height_nm=Nm(60 * MM),
+        greatest_width_nm=Nm(2_000 * MM),
+        greatest_upright_nm=Nm(2_500 * MM),
+    )
+    box_count = draw(st.integers(0, 2))
+    carcase_count = draw(st.integers(0 if box_count else 1, 1))
+    drawer_marks = draw(marks_of_drawers(carcase_count, list("ABCEFGHKL")))
+    return Project(
+        name="Piece",
+        unit=unit,
+        grid=draw(st.sampled_from([grid for grid in Grid if grid.unit is unit])),
+        proud_nm=draw(allowances(2 * MM)),
+        height_tolerance_nm=draw(allowances(2 * MM)),
+        materials=(Material(name="ash"), Material(name="plywood", kind=MaterialKind.SHEET)),
+        sleds=(sled,),
+        boxes=tuple(box for mark in "MN"[:box_count] for box in draw(_sound_boxes(mark))),
+        carcases=tuple(draw(_sound_carcases("P", marks)) for marks in drawer_marks),
+    )

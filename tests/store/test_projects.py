@@ -1,0 +1,237 @@
+"""Whole projects in and out of a store."""
+
+from __future__ import annotations
+
+import sqlite3
+from contextlib import closing
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+
+from planner.domain.project import Project
+from planner.domain.words import HeightRule
+from planner.errors import InputError, StoreError
+from planner.store.engine import reading, writing
+from planner.store.projects import ProjectSummary, forget_project, list_projects, load_project, save_project
+from tests.pieces import ash, six_drawers, small_box
+from tests.store.examples import ask, batch_of, cabinet, dump, is_whole, load, renamed, save
+from tests.strategies import projects
+
+
+def ids(path: Path, table: str, name: str = "mark") -> dict[object, object]:
+    return dict(ask(path, f"SELECT {name}, id FROM {table}"))  # type: ignore[arg-type]  # noqa: S608
+
+
+@pytest.mark.parametrize("project", [cabinet(), six_drawers(), small_box(), batch_of(12)], ids=lambda each: each.name)
+def test_what_is_saved_is_loaded_unchanged(place: Path, project: Project) -> None:
+    save(place, project)
+    assert load(place, project.name) == project
+
+
+@pytest.fixture(scope="module")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("shared") / "planner.db"
+
+
+@given(projects())
+def test_any_project_is_loaded_as_it_was_saved(shared: Path, project: Project) -> None:
+    save(shared, project)
+    assert load(shared, project.name) == project
+
+
+@given(projects(), projects())
+@settings(max_examples=25)
+def test_a_project_saved_over_another_leaves_nothing_of_it(shared: Path, old: Project, new: Project) -> None:
+    save(shared, old)
+    save(shared, replace(new, name=old.name))
+    assert load(shared, old.name) == replace(new, name=old.name)
+    assert is_whole(shared)
+
+
+def test_the_order_of_everything_survives(place: Path) -> None:
+    project = cabinet()
+    save(place, project)
+    turned = replace(
+        project,
+        materials=project.materials[::-1],
+        sleds=project.sleds[::-1],
+        boxes=(*map(renamed, project.boxes * 2, ("Z", "A")), *project.boxes),
+        carcases=tuple(replace(each, columns=each.columns[::-1]) for each in project.carcases),
+    )
+    save(place, turned)
+    assert load(place, project.name) == turned
+
+
+def test_rows_whose_mark_is_unchanged_keep_their_ids(place: Path) -> None:
+    save(place, batch_of(3))
+    before = {table: ids(place, table) for table in ("box", "board", "corner_joint")}
+    k1, k2, k3 = batch_of(3).boxes
+    front, right, back, left = k3.ring.boards
+    thicker = replace(k3.ring, boards=(replace(front, stuff=ash("3/4")), right, back, left))
+    save(place, replace(batch_of(3), boxes=(replace(k3, ring=thicker), k1, renamed(k2, "M"))))
+    for table, was in before.items():
+        now = ids(place, table)
+        kept = {mark for mark in was if not str(mark).startswith("K2")}
+        assert {mark: now[mark] for mark in kept} == {mark: was[mark] for mark in kept}
+        assert {mark for mark in now if mark not in was} == {m.replace("K2", "M") for m in map(str, was.keys() - kept)}
+
+
+def test_materials_and_sleds_in_use_keep_their_ids_and_others_go(place: Path) -> None:
+    project = cabinet()
+    save(place, project)
+    before = ids(place, "material", "name") | ids(place, "sled", "name")
+    save(place, replace(project, materials=project.materials[1::-1], sleds=project.sleds[:1]))
+    after = ids(place, "material", "name") | ids(place, "sled", "name")
+    assert after == {name: before[name] for name in ("ash", "ply", "main")}
+
+
+def test_drawers_can_change_places(place: Path) -> None:
+    project = cabinet()
+    save(place, project)
+    before = ids(place, "board")
+    (carcase,) = project.carcases
+    first, *others = carcase.columns
+    upside_down = replace(first, openings=first.openings[::-1])
+    turned = replace(project, carcases=(replace(carcase, columns=(upside_down, *others)),))
+    save(place, turned)
+    assert load(place, project.name) == turned
+    assert ids(place, "board") == before
+
+
+def test_a_box_can_become_a_carcase_of_the_same_mark(place: Path) -> None:
+    box, chest = small_box(), six_drawers()
+    (carcase,) = chest.carcases
+    save(place, replace(box, boxes=(renamed(box.boxes[0], carcase.ring.mark),)))
+    save(place, chest)
+    assert load(place, chest.name) == chest
+
+
+def test_a_project_can_be_loaded_and_saved_again_in_one_transaction(stored: Path) -> None:
+    with writing(stored) as session:
+        project = load_project(session, cabinet().name)
+        save_project(session, replace(project, boxes=()))
+        save_project(session, project)
+        assert load_project(session, project.name) == project
+    assert load(stored, project.name) == project
+
+
+def test_the_list_counts_by_kind_and_sorts_by_name(place: Path) -> None:
+    save(place, batch_of(3, "tea boxes"), cabinet("Hall cabinet"), small_box())
+    save(place, small_box())
+    with reading(place) as session:
+        assert list_projects(session) == (
+            ProjectSummary(name="by hand", version=2, boxes=1, carcases=0, drawers=0),
+            ProjectSummary(name="Hall cabinet", version=1, boxes=1, carcases=1, drawers=8),
+            ProjectSummary(name="tea boxes", version=1, boxes=3, carcases=0, drawers=0),
+        )
+
+
+def test_a_forgotten_project_leaves_no_row(place: Path) -> None:
+    save(place, cabinet())
+    with writing(place) as session:
+        forget_project(session, cabinet().name)
+    tables = [name for (name,) in ask(place, "SELECT name FROM sqlite_master WHERE type = 'table'")]
+    counts = {name: ask(place, f"SELECT count(*) FROM {name}") for name in tables}  # noqa: S608
+    assert {name: rows for name, rows in counts.items() if rows != [(0,)]} == {"alembic_version": [(1,)]}
+
+
+def test_forgetting_one_project_leaves_the_others(place: Path) -> None:
+    save(place, cabinet(), batch_of(2))
+    with writing(place) as session:
+        forget_project(session, cabinet().name)
+    assert load(place, batch_of(2).name) == batch_of(2)
+
+
+@pytest.mark.parametrize(
+    ("asked", "meant"),
+    [("hal cabinet", "hall cabinet"), ("HALL CABINET", "hall cabinet"), ("Tea box", "tea boxes"), ("Garderobe", None)],
+)
+def test_an_unknown_name_is_refused_with_the_nearest_and_all_names(place: Path, asked: str, meant: str | None) -> None:
+    save(place, cabinet(), batch_of(2))
+    with pytest.raises(InputError) as caught:
+        load(place, asked)
+    (problem,) = caught.value.problems
+    assert repr(asked) in problem.where
+    assert ("Did you mean" in problem.remedy) == (meant is not None)
+    assert meant is None or f"Did you mean {meant!r}?" in problem.remedy
+    assert "'hall cabinet', 'tea boxes'" in problem.remedy
+
+
+def test_of_many_names_only_some_are_listed(place: Path) -> None:
+    save(place, *(batch_of(1, f"box {n:02d}") for n in range(15)))
+    with pytest.raises(InputError, match="'box 11' and 3 more"):
+        load(place, "?")
+
+
+@pytest.mark.parametrize("name", ["\ud800", "a\0b", "", "'; DROP TABLE board; --"])
+def test_any_text_may_be_asked_for(stored: Path, name: str) -> None:
+    with pytest.raises(InputError):
+        load(stored, name)
+
+
+def test_an_unsound_project_is_refused_and_nothing_is_written(stored: Path) -> None:
+    before = dump(stored)
+    project = cabinet()
+    (box,) = project.boxes
+    unsound = replace(project, boxes=(box, box, replace(renamed(box, "L"), ring=replace(box.ring, sled="gone"))))
+    with pytest.raises(InputError) as caught:
+        save(stored, unsound)
+    assert {"mark 'K'", "K"} <= {problem.where for problem in caught.value.problems}
+    assert dump(stored) == before
+
+
+def test_a_ring_that_is_no_ring_is_refused(stored: Path) -> None:
+    before = dump(stored)
+    (box,) = small_box().boxes
+    crossed = replace(box, ring=replace(box.ring, corners=box.ring.corners[::-1]))
+    turned = replace(renamed(box, "L"), ring=replace(renamed(box, "L").ring, boards=box.ring.boards[::-1]))
+    with pytest.raises(InputError) as caught:
+        save(stored, replace(small_box(), boxes=(crossed, turned)))
+    assert {"K-J1", "K-J4", "L-J1", "K", "L"} <= {problem.where for problem in caught.value.problems} | {"K"}
+    assert dump(stored) == before
+
+
+def test_a_ratio_beyond_all_measure_is_refused(stored: Path) -> None:
+    before = dump(stored)
+    project = cabinet()
+    (carcase,) = project.carcases
+    columns = tuple(
+        replace(each, ratio=Fraction(10**30 + 1, 10**30)) if each.heights is HeightRule.RATIO else each
+        for each in carcase.columns
+    )
+    with pytest.raises(InputError, match="too large"):
+        save(stored, replace(project, carcases=(replace(carcase, columns=columns),)))
+    assert dump(stored) == before
+
+
+DAMAGE = [
+    ("DELETE FROM board WHERE mark = 'D101-left'", "box 'D101'"),
+    ("DELETE FROM corner_joint WHERE mark = 'D101-J2'", "board 'D101-right'"),
+    ("DELETE FROM drawer WHERE opening_id = 1", "opening 1"),
+    ("DELETE FROM plain_box", "box 'K'"),
+    ("DELETE FROM carcase", "carcase 'C'"),
+    ("DELETE FROM opening WHERE id = 2", "box 'D102'"),
+    ("DELETE FROM carcase_column WHERE id = 2", "box 'D201'"),
+    ("DELETE FROM rails", "C"),
+    ("DELETE FROM partitions", "C"),
+    ("DELETE FROM material WHERE name = 'ash'", "board 'K-front'"),
+    ("DELETE FROM sled WHERE name = 'main'", "box 'K'"),
+    ("DELETE FROM box WHERE mark = 'D101'", "drawer in opening 1"),
+    ("DELETE FROM box WHERE kind = 'plain box' OR kind = 'carcase'", "box 'D101'"),
+    ("UPDATE board SET role = 'top' WHERE mark = 'K-front'", "K"),
+    ("UPDATE corner_joint SET board_at_a_id = 999 WHERE mark = 'K-J1'", "K-J1"),
+    ("UPDATE box SET kind = 'carcase' WHERE mark = 'K'", "carcase 'K'"),
+    ("UPDATE project SET unit = 'ell'", "project 'hall cabinet'"),
+]
+
+
+@pytest.mark.parametrize(("damage", "named"), DAMAGE)
+def test_a_store_with_a_gap_is_refused_and_the_rows_are_named(stored: Path, damage: str, named: str) -> None:
+    with closing(sqlite3.connect(stored)) as connection:
+        connection.executescript(f"PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = ON; {damage}")
+    with pytest.raises(StoreError) as caught:
+        load(stored, cabinet().name)
+    assert any(named in problem.where for problem in caught.value.problems), caught.value
