@@ -1,0 +1,70 @@
+"""What was done, in a few lines to be read at arm's length."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from planner.app.plans import Prepared
+from planner.app.projects import Change, Kept, Listed
+from planner.cli.console import safe
+from planner.domain.plan import Plan
+from planner.domain.words import Level
+
+_STORED = {
+    Change.NEW: "new in the store",
+    Change.CHANGED: "changed in the store",
+    Change.UNCHANGED: "in the store already, unchanged",
+}
+
+
+def of_kept(kept: Kept) -> str:
+    """What was stored."""
+    plan = kept.plan
+    ends = 2 * len(plan.joints)
+    counts = f"{_count(len(plan.boards), 'board')}, {_count(len(plan.joints), 'corner')}, {_count(ends, 'joined end')}."
+    return f"{safe(plan.project.name)}: {_STORED[kept.change]}.\n{counts}"
+
+
+def of_prepared(prepared: Prepared) -> str:
+    """What was stored and written, and what to know before cutting."""
+    plan = prepared.kept.plan
+    return "\n".join(
+        (
+            of_kept(prepared.kept),
+            _sled(plan),
+            *_findings(plan),
+            f"Workbook: {safe(str(prepared.workbook))}",
+            f"Plan: {safe(str(prepared.plan_file))}",
+        )
+    )
+
+
+def of_list(found: Iterable[Listed]) -> str:
+    """Stored projects, one a line."""
+    lines = [f"{safe(each.name)}: {_parts(each)}" for each in found]
+    return "\n".join(lines) or "No project is stored yet. Read one: planner read FILE"
+
+
+def _parts(listed: Listed) -> str:
+    counted = ((listed.carcases, "carcase"), (listed.drawers, "drawer"), (listed.boxes, "box"))
+    return ", ".join(_count(number, what) for number, what in counted if number)
+
+
+def _sled(plan: Plan) -> str:
+    sled = plan.sled
+    changes = sled.sled_changes + sled.height_changes + sled.fence_swaps
+    settings = _count(len(sled.settings), "setting")
+    return f"Sled: {settings}, {_count(changes, 'change')}; joint by joint {sled.joint_by_joint_changes}."
+
+
+def _findings(plan: Plan) -> Iterator[str]:
+    """How many findings there are of each level; what forbids cutting is said in full."""
+    by_level = {level: [found for found in plan.findings if found.level is level] for level in Level}
+    yield f"Checks: {', '.join(_count(len(found), level.value) for level, found in by_level.items())}."
+    for stop in by_level[Level.STOP]:
+        yield f"STOP, don't cut yet: {safe(stop.text)} {safe(stop.remedy)}"
+
+
+def _count(number: int, what: str) -> str:
+    plural = "es" if what.endswith("x") else "s"
+    return f"{number} {what}{'' if number == 1 else plural}"

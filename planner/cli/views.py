@@ -1,0 +1,42 @@
+"""Commands that show a plan: each a list to read, or the same list as JSON."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from types import MappingProxyType
+
+import typer
+
+from planner.cli import console
+from planner.cli.settings import AnyProject, AsJson, store_of
+
+VIEWS = MappingProxyType(
+    {
+        "cut-list": "Show what to cut, by thickness and material.",
+        "boards": "Show every board with its size and its two ends.",
+        "labels": "Show what to write on every surface.",
+        "joints": "Show every joint with its gauge settings and pin places.",
+        "sled": "Show every sled cut, grouped by setting.",
+        "cuts": "Show grooves, rabbets and housings.",
+        "openings": "Show the openings and the drawers that fill them.",
+        "order": "Show the order of operations.",
+        "checks": "Show what to know before cutting.",
+    }
+)
+"""Name of each view and its help."""
+
+
+def view(name: str) -> Callable[..., None]:
+    """The command that shows one view."""
+
+    def show(ctx: typer.Context, project: AnyProject = None, json: AsJson = False) -> None:
+        from planner.app.plans import plan_of
+        from planner.present import json_out, tables
+
+        plan, function = plan_of(project, store_of(ctx)), name.replace("-", "_")
+        if json:
+            console.out_json(getattr(json_out, f"{function}_json")(plan))
+        else:
+            console.out_table(getattr(tables, function)(plan))
+
+    return show

@@ -1,0 +1,1 @@
+"""Project files: text in, a frozen project out, and back again."""

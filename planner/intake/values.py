@@ -1,0 +1,102 @@
+"""Single values of a project file: what a maker may write, and the refusal of everything else."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Literal
+
+from planner.domain.marks import BOX_MARK
+from planner.intake.nearest import advice
+from planner.intake.refusal import RefusalError, quote
+from planner.lengths import LengthError, Nm, Unit, read_length
+
+FORMAT = 1
+"""Version of the format that this program reads and writes."""
+
+GREATEST_COUNT = 500
+GREATEST_DRAWERS = 50
+GREATEST_TAILS = 60
+GREATEST_RATIO = 4
+RATIO_PLACES = 6
+
+_SPOKEN = {Unit.INCH: "inches", Unit.MM: "millimetres"}
+
+
+def length(said: object, unit: Unit, *, zero: bool = False) -> Nm:
+    """Length as whole nanometres; ``zero`` says whether 0 is a sensible answer."""
+    spoken = _SPOKEN[unit]
+    if isinstance(said, bool) or not isinstance(said, str | int | Decimal):
+        raise RefusalError(
+            f"{quote(said)} is not a length.", f'Write it like "3/4 in" or "19 mm", or a number of {spoken}.'
+        )
+    try:
+        return read_length(said, unit, zero=zero)
+    except LengthError as error:
+        raise RefusalError(str(error), f"A bare number counts as {spoken}.") from error
+
+
+def name(said: str) -> str:
+    """Name or title that can be shown anywhere: no control characters, no blanks at its ends."""
+    if said != said.strip():
+        raise RefusalError(f"{quote(said)} has blanks at an end.", "Leave them out.")
+    if not said.isprintable():
+        raise unseen(said)
+    return said
+
+
+def unseen(said: object) -> RefusalError:
+    """Refusal of a text with control characters, or with others that show as nothing or turn what follows."""
+    return RefusalError(
+        f"{quote(said)} has characters that can't be seen.", "Use letters, digits, signs and plain blanks only."
+    )
+
+
+def mark(said: str) -> str:
+    """Mark of a box, carcase or drawer."""
+    if not BOX_MARK.fullmatch(said):
+        raise RefusalError(
+            f"{quote(said)} is no mark.", "Write a capital letter, then up to 7 capitals or digits: K, C2."
+        )
+    return said
+
+
+def one_of(said: str, names: tuple[str, ...] | None, what: str) -> str:
+    """One of the names that the file gives; None where they can't be read, so that any will do."""
+    if names is not None and said not in names:
+        raise RefusalError(f"{quote(said)} is not one of the file's {what}.", advice(said, names))
+    return said
+
+
+def tails(said: object) -> int | Literal["choose"]:
+    """How many tails a corner has, or that the planner may choose."""
+    if said == "choose":
+        return "choose"
+    if isinstance(said, int) and not isinstance(said, bool) and 1 <= said <= GREATEST_TAILS:
+        return said
+    raise RefusalError(
+        f"{quote(said)} is no count of tails.", f'Write a number from 1 to {GREATEST_TAILS}, or "choose".'
+    )
+
+
+def ratio(said: object) -> Fraction:
+    """How many times as tall each opening is as the one above."""
+    if not isinstance(said, bool) and isinstance(said, int | Decimal) and _is_ratio(Decimal(said)):
+        return Fraction(round(Decimal(said), RATIO_PLACES))
+    raise RefusalError(
+        f"{quote(said)} is no ratio for drawers.",
+        f"Write a number over 1 and up to {GREATEST_RATIO}, with at most {RATIO_PLACES} decimals, such as 1.15.",
+    )
+
+
+def _is_ratio(number: Decimal) -> bool:
+    return number.is_finite() and 1 < number <= GREATEST_RATIO and round(number, RATIO_PLACES) == number
+
+
+def version(said: object) -> int:
+    """Version of the format: the one that this program reads."""
+    if isinstance(said, bool) or not isinstance(said, int) or said < FORMAT:
+        raise RefusalError(f"{quote(said)} is no version of the format.", f"Write format = {FORMAT}.")
+    if said > FORMAT:
+        raise RefusalError(f"format {quote(said)} is newer than this program reads.", "Read it with a newer planner.")
+    return said

@@ -1,0 +1,1 @@
+"""A plan made readable: tables for the screen, a workbook for the shop, JSON for other programs."""

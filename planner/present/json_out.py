@@ -1,0 +1,227 @@
+"""A plan as plain data for other programs: every list a person sees, keys in snake_case, lengths as millimetres.
+
+The keys of boards, joints and sled are fixed, so that others can check them; more may be added beside them.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from planner.domain.operation import Operation, Work
+from planner.domain.plan import BoardSize, EndCut, Feature, Finding, Joint, OpeningSize, Plan, SledSetting, Span
+from planner.domain.words import Surface
+from planner.lengths import mm
+from planner.present.views.cut_list import MEASURES, cut_sizes
+
+Json = dict[str, Any]
+
+
+def boards_json(plan: Plan) -> list[Json]:
+    """Every board at its finished size, with its labels."""
+    return [_board(plan, board) for board in plan.boards]
+
+
+def _board(plan: Plan, board: BoardSize) -> Json:
+    return {
+        "mark": board.mark,
+        "box": board.box,
+        "role": board.role.value,
+        "length_mm": mm(board.length_nm),
+        "width_mm": mm(board.width_nm),
+        "thickness_mm": mm(board.thickness_nm),
+        "material": board.material,
+        "labels": _labels(plan, board.mark),
+    }
+
+
+def _labels(plan: Plan, board: str) -> dict[str, str]:
+    return {surface.value: plan.labels[board].on(surface) for surface in Surface}
+
+
+def labels_json(plan: Plan) -> list[Json]:
+    """What to write on the six surfaces of every board."""
+    return [{"mark": board.mark, "labels": _labels(plan, board.mark)} for board in plan.boards]
+
+
+def cut_list_json(plan: Plan) -> list[Json]:
+    """One entry for each size to cut; ``amount`` is in the measure that is named beside it, waste not included."""
+    unit = plan.project.unit
+    return [
+        {
+            "quantity": len(size.marks),
+            "length_mm": mm(size.length_nm),
+            "width_mm": mm(size.width_nm),
+            "thickness_mm": mm(size.thickness_nm),
+            "material": size.material,
+            "kind": size.kind.value,
+            "marks": list(size.marks),
+            "amount": float(size.amount(unit)),
+            "measure": MEASURES[unit, size.kind].heading.lower(),
+        }
+        for size in cut_sizes(plan)
+    ]
+
+
+def joints_json(plan: Plan) -> list[Json]:
+    """Every corner joint; places are on the outside face of the pin board, from the reference edge."""
+    return [_joint(joint) for joint in plan.joints]
+
+
+def _joint(joint: Joint) -> Json:
+    return {
+        "joint": joint.mark,
+        "kind": joint.kind.value,
+        "pin_board": joint.pin_board,
+        "pin_end": joint.pin_end.value,
+        "tail_board": joint.tail_board,
+        "tail_end": joint.tail_end.value,
+        "width_mm": mm(joint.width_nm),
+        "pin_thickness_mm": mm(joint.pin_thickness_nm),
+        "tail_thickness_mm": mm(joint.tail_thickness_nm),
+        "slope": float(joint.slope),
+        "bit_height_mm": mm(joint.bit_height_nm),
+        "tail_baseline_mm": mm(joint.tail_baseline_nm),
+        "sled": joint.sled,
+        "pins_mm": [_span(span) for span in joint.pins],
+        "tails_mm": [_span(span) for span in joint.tails],
+    }
+
+
+def _span(span: Span) -> list[float]:
+    return [mm(place) for place in span]
+
+
+def sled_json(plan: Plan) -> Json:
+    """Sled cuts in shop order.
+
+    ``mark_mm`` is the place of the slot's edge on the outside face, from the operator's left; ``residue_mm2`` is what
+    stays on the whole end once both fences are done.
+    """
+    return {
+        "sled_changes": plan.sled.sled_changes,
+        "height_changes": plan.sled.height_changes,
+        "fence_swaps": plan.sled.fence_swaps,
+        "joint_by_joint_changes": plan.sled.joint_by_joint_changes,
+        "settings": [_sled_setting(setting) for setting in plan.sled.settings],
+    }
+
+
+def _sled_setting(setting: SledSetting) -> Json:
+    return {
+        "setting": setting.number,
+        "sled": setting.sled,
+        "slope": float(setting.slope),
+        "bit_mm": mm(setting.bit_nm),
+        "bit_height_mm": mm(setting.bit_height_nm),
+        "fence": setting.fence.value,
+        "cuts": [_cut(cut) for cut in setting.cuts],
+    }
+
+
+def _cut(cut: EndCut) -> Json:
+    return {
+        "joint": cut.joint,
+        "board": cut.board,
+        "end": cut.end.value,
+        "reference_edge": cut.reference_edge.value,
+        "width_mm": mm(cut.width_nm),
+        "thickness_mm": mm(cut.thickness_nm),
+        "passes": [{"socket": one.socket, "mark_mm": mm(one.mark_nm)} for one in cut.passes],
+        "residue_mm2": cut.residue_mm2,
+    }
+
+
+def order_json(plan: Plan) -> list[Json]:
+    """The order of operations; ``after`` names the operations that must be finished before."""
+    operations = {operation.mark: operation for operation in plan.operations}
+    return [_work(work, operations) for work in plan.order]
+
+
+def _work(work: Work, operations: dict[str, Operation]) -> Json:
+    return {
+        "number": work.number,
+        "machine": work.machine.value,
+        "task": work.task,
+        "setting": work.setting.words,
+        "lengths_mm": {name.lower().replace(" ", "_"): mm(length) for name, length in work.setting.lengths},
+        "operations": [
+            {"mark": mark, "subject": operations[mark].subject, "after": list(operations[mark].after)}
+            for mark in work.operations
+        ],
+        "cautions": list(work.cautions),
+    }
+
+
+def cuts_json(plan: Plan) -> list[Json]:
+    """Grooves, rabbets and housings: along the board from end A, across it from the reference edge."""
+    return [_feature(feature) for feature in plan.features]
+
+
+def _feature(feature: Feature) -> Json:
+    return {
+        "board": feature.board,
+        "kind": feature.kind.value,
+        "face": feature.face.value,
+        "from_end_a_mm": _span(feature.x),
+        "from_reference_edge_mm": _span(feature.u),
+        "depth_mm": mm(feature.depth_nm),
+        "takes": feature.takes,
+    }
+
+
+def openings_json(plan: Plan) -> list[Json]:
+    """The clear openings of every carcase, and the drawer in each."""
+    return [_opening(opening) for opening in plan.openings]
+
+
+def _opening(opening: OpeningSize) -> Json:
+    return {
+        "carcase": opening.carcase,
+        "column": opening.column,
+        "tier": opening.tier,
+        "drawer": opening.drawer,
+        "width_mm": mm(opening.width_nm),
+        "height_mm": mm(opening.height_nm),
+        "depth_mm": mm(opening.depth_nm),
+    }
+
+
+def checks_json(plan: Plan) -> list[Json]:
+    """What the checks found, the gravest first."""
+    return [_finding(finding) for finding in plan.findings]
+
+
+def _finding(finding: Finding) -> Json:
+    return {
+        "code": finding.code,
+        "level": finding.level.value,
+        "marks": list(finding.marks),
+        "text": finding.text,
+        "remedy": finding.remedy,
+    }
+
+
+def plan_json(plan: Plan) -> Json:
+    """The whole plan."""
+    return {
+        "project": _project(plan),
+        "cut_list": cut_list_json(plan),
+        "boards": boards_json(plan),
+        "openings": openings_json(plan),
+        "joints": joints_json(plan),
+        "sled": sled_json(plan),
+        "cuts": cuts_json(plan),
+        "order": order_json(plan),
+        "checks": checks_json(plan),
+    }
+
+
+def _project(plan: Plan) -> Json:
+    project = plan.project
+    return {
+        "name": project.name,
+        "units": project.unit.value,
+        "show": project.grid.value,
+        "proud_mm": mm(project.proud_nm),
+        "height_tolerance_mm": mm(project.height_tolerance_nm),
+    }

@@ -1,0 +1,74 @@
+"""Grooves, rabbets and housings: on which face, where, how deep, and where each stops."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from planner.domain.plan import BoardSize, Feature, Plan
+from planner.domain.words import FeatureKind
+from planner.lengths import Nm
+from planner.present.table import Cell, Column, Group, Kind, Table
+from planner.present.views.by_box import by_box
+
+
+def cuts(plan: Plan) -> Table:
+    """One row for each cut, board by board."""
+    on_board: dict[str, list[Feature]] = {}
+    for feature in plan.features:
+        on_board.setdefault(feature.board, []).append(feature)
+    boards = [board for board in plan.boards if board.mark in on_board]
+    return Table(
+        title="Grooves and housings",
+        grid=plan.project.grid,
+        columns=(
+            Column(heading="Board"),
+            Column(heading="Cut"),
+            Column(heading="Face"),
+            Column(heading="Takes"),
+            Column(heading="Depth", kind=Kind.PLACE),
+            Column(heading="Reference edge to near side", kind=Kind.PLACE),
+            Column(heading="Reference edge to far side", kind=Kind.PLACE),
+            Column(heading="End A to start", kind=Kind.PLACE),
+            Column(heading="End A to finish", kind=Kind.PLACE),
+            Column(heading="End B to finish", kind=Kind.PLACE),
+            Column(heading="Stops before", kind=Kind.MARKS),
+        ),
+        groups=tuple(
+            Group(
+                heading=heading,
+                rows=tuple(_row(board, feature) for board in found for feature in on_board[board.mark]),
+            )
+            for heading, found in by_box(plan, boards)
+        ),
+        notes=(
+            "Near side and far side are seen from the reference edge, start and finish from end A.",
+            "Where a cut stops before an end or an edge it must not run out there: it would show.",
+        ),
+    )
+
+
+def _row(board: BoardSize, cut: Feature) -> tuple[Cell, ...]:
+    return (
+        board.mark,
+        str(cut.kind),
+        cut.face.value,
+        cut.takes,
+        cut.depth_nm,
+        *cut.u,
+        *cut.x,
+        Nm(board.length_nm - cut.x[1]),
+        tuple(_stops(board, cut)),
+    )
+
+
+def _stops(board: BoardSize, cut: Feature) -> Iterator[str]:
+    """What the cut doesn't reach on its way: edges for a housing, ends for any other."""
+    way, end, names = (
+        (cut.u, board.width_nm, ("reference edge", "far edge"))
+        if cut.kind is FeatureKind.HOUSING
+        else (cut.x, board.length_nm, ("end A", "end B"))
+    )
+    if way[0] > 0:
+        yield names[0]
+    if way[1] < end:
+        yield names[1]

@@ -1,0 +1,295 @@
+"""Project files with one mistake each: a sound file, and edits of it.
+
+One mistake a line, so lines are long. Others may import ``BAD_FILES`` to see what a whole command does with them.
+"""
+
+# ruff: noqa: E501 - a table of data, one mistake a line
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+GOOD = """\
+format = 1
+
+[project]
+name = "Tool store"
+units = "in"
+show = "1/32 in"
+proud = "1/64 in"
+height_tolerance = 0.004
+sled = "bench"
+
+[material.cherry]
+kind = "solid"
+hardness = "hard"
+
+[material."fir plywood"]
+kind = "sheet"
+
+[sled.bench]
+slope = "1:8"
+bit = "1/2 in"
+greatest_bit_height = "1 1/4 in"
+greatest_width = "20 in"
+greatest_upright = "30 in"
+
+[sled.small]
+slope = "7 deg"
+bit = "1/4 in"
+greatest_bit_height = "1 in"
+greatest_width = "12 in"
+greatest_upright = "20 in"
+
+[pins]
+half_pin = "1/4 in"
+tails = "choose"
+
+[[box]]
+mark = "T"
+title = "Tray"
+count = 3
+sizes = "outside"
+length = "14 in"
+width = 9
+height = "3 1/2 in"
+material = "cherry"
+thickness = "3/8 in"
+sled = "small"
+pins_on = "sides"
+
+[box.pins]
+pin = "1/8 in"
+tails = 4
+
+[box.bottom]
+material = "fir plywood"
+thickness = "1/4 in"
+play = 0
+
+[[carcase]]
+mark = "C"
+title = "Tool store"
+width = "40 in"
+height = "28 in"
+depth = "14 in"
+material = "cherry"
+thickness = "3/4 in"
+pins_on = "sides"
+
+[carcase.back]
+material = "fir plywood"
+thickness = "1/4 in"
+
+[carcase.rails]
+thickness = "3/4 in"
+width = "2 in"
+
+[carcase.partitions]
+thickness = "5/8 in"
+
+[[carcase.column]]
+width = "18 in"
+drawers = 3
+heights = ["5 in", "6 in", "rest"]
+marks = ["E1", "E2", "E3"]
+
+[[carcase.column]]
+drawers = 4
+heights = "graduated"
+step = "3/4 in"
+
+[carcase.drawer]
+material = "cherry"
+front_thickness = "3/4 in"
+side_thickness = "1/2 in"
+back_thickness = "1/2 in"
+
+[carcase.drawer.bottom]
+material = "fir plywood"
+thickness = "1/4 in"
+
+[carcase.except.E3]
+side_thickness = "5/8 in"
+
+[carcase.except.E3.bottom]
+thickness = "3/8 in"
+"""
+
+
+@dataclass(frozen=True)
+class BadFile:
+    """A sound file with one edit, and what must be said about it.
+
+    Attributes:
+        name: what is wrong, for the name of the test.
+        old: text of the sound file, met there once.
+        new: what stands there instead.
+        where: path, or end of the place, that the message must name.
+        what: part of what is wrong.
+        remedy: part of what would be right.
+    """
+
+    name: str
+    old: str
+    new: str
+    where: str
+    what: str
+    remedy: str
+
+    @property
+    def text(self) -> str:
+        """The whole bad file."""
+        assert GOOD.count(self.old) == 1, f"{self.old!r} must stand once in the sound file"
+        return GOOD.replace(self.old, self.new)
+
+
+_SLED = 'bit = "1/2 in"\ngreatest_bit_height = "1 1/4 in"'
+_LIST = 'heights = ["5 in", "6 in", "rest"]'
+_GRADUATED = 'heights = "graduated"\nstep = "3/4 in"'
+_DRAWER = '[carcase.drawer]\nmaterial = "cherry"\n'
+_RAILS = '[carcase.rails]\nthickness = "3/4 in"\nwidth = "2 in"\n'
+
+BAD_FILES = (
+    # what is no TOML
+    BadFile("text without quotes", 'name = "Tool store"', "name = Tool store", "line 4", "name = Tool", "quotes"),
+    BadFile("fraction without quotes", 'bit = "1/2 in"', "bit = 1/2", "line 20", "bit = 1/2", "quotes"),
+    BadFile("quote not closed", 'title = "Tray"', 'title = "Tray', "line 38", "Tray", "Close the quotes"),
+    BadFile("heading not closed", "[project]", "[project", "line 3", "[project", "Close the heading"),
+    BadFile("list not closed", '"rest"]', '"rest"', "line 83", "not in order", "Close the list"),
+    BadFile("key twice", "count = 3", "count = 3\ncount = 3", "line 40", "count = 3", "keep one"),
+    BadFile("table twice", "[pins]", "[project]", "line 32", "[project]", "headed twice"),
+    BadFile("no equals sign", "width = 9", "width 9", "line 42", "width 9", "key = value"),
+    BadFile("backslash in a text", 'title = "Tray"', 'title = "Tr\\ay"', "line 38", "Tr", "doubled"),
+    BadFile("control character in a text", "Tray", "Tr\x07ay", "line 38", "\\x07", "can't be seen"),
+    BadFile("no such day", "width = 9", "width = 2024-02-30", "line 42", "2024-02-30", "dates"),
+    BadFile("unclosed inline table", "count = 3", "count = { a = 1", "line 39", "count", "Close the table"),
+    # version
+    BadFile("no format", "format = 1\n", "", "format", "missing", "Version of this format"),
+    BadFile("newer format", "format = 1", "format = 2", "format", "newer", "newer planner"),
+    BadFile("format nought", "format = 1", "format = 0", "format", "0 is no version", "format = 1"),
+    BadFile("format as text", "format = 1", 'format = "1"', "format", "'1'", "format = 1"),
+    BadFile("format as truth", "format = 1", "format = true", "format", "true", "format = 1"),
+    # project
+    BadFile("no name", 'name = "Tool store"\n', "", "project.name", "missing", "What the project is called"),
+    BadFile("empty name", 'name = "Tool store"', 'name = ""', "project.name", "empty", "one character"),
+    BadFile("blank before a name", '"Tool store"\nunits', '" Tool store"\nunits', "project.name", "' Tool", "Leave"),
+    BadFile("long name", '"Tool store"\nunits', f'"{"x" * 81}"\nunits', "project.name", "too long", "80"),
+    BadFile("name as number", 'name = "Tool store"', "name = 7", "project.name", "7 is not a text", "quotes"),
+    BadFile("escape code", '"Tool store"\nunits', '"\\u001b[31mred"\nunits', "project.name", "\\x1b[31m", "plain blanks"),
+    BadFile("bidi override", '"Tool store"\nunits', '"ab\u202egnp"\nunits', "project.name", "\\u202e", "plain blanks"),
+    BadFile("nul in a name", '"Tool store"\nunits', '"ab\\u0000c"\nunits', "project.name", "\\x00", "plain blanks"),
+    BadFile("unknown unit", 'units = "in"', 'units = "cm"', "project.units", "'cm'", "'in' or 'mm'"),
+    BadFile("step of the other unit", 'show = "1/32 in"', 'show = "0.1 mm"', "project.show", "'0.1 mm'", "'1/16 in'"),
+    BadFile("unknown step", 'show = "1/32 in"', 'show = "1/8 in"', "project.show", "'1/8 in'", "'1/64 in'"),
+    BadFile("negative proud", 'proud = "1/64 in"', "proud = -1", "project.proud", "-1 is negative", "more than nothing"),
+    BadFile("unknown key", "height_tolerance", "height_tolerence", "project.height_tolerence", "not known", "height_tol"),
+    BadFile("project as list", "[project]", "[[project]]", "project", "a list", "[project]"),
+    BadFile("mistyped sled for all", 'sled = "bench"', 'sled = "bensh"', "project.sled", "'bensh'", "mean bench?"),
+    # materials
+    BadFile("unknown kind", 'kind = "solid"', 'kind = "timber"', "material.cherry.kind", "'timber'", "'solid' or 'sheet'"),
+    BadFile("unknown hardness", 'hardness = "hard"', "hardness = 3", "material.cherry.hardness", "3", "'soft' or 'hard'"),
+    BadFile("unknown key of a material", "hardness", "hardnes", "material.cherry.hardnes", "'hardnes'", "hardness?"),
+    BadFile(
+        "material with a blank at its end",
+        "[material.cherry]",
+        "[material.cherry]\n[material.'oak ']",
+        "material.'oak '",
+        "'oak '",
+        "Leave them out",
+    ),
+    BadFile(
+        "material as text",
+        '[material.cherry]\nkind = "solid"\nhardness = "hard"',
+        '[material]\ncherry = "hard"',
+        "material.cherry",
+        "'hard' stands where a table is wanted",
+        "[material.cherry]",
+    ),
+    # sleds
+    BadFile("no slope", 'slope = "1:8"\n', "", "sled.bench.slope", "missing", "Slope of its two fences"),
+    BadFile("slope as number", 'slope = "1:8"', "slope = 8", "sled.bench.slope", "8 is not a slope", "1:8"),
+    BadFile("too steep", 'slope = "1:8"', 'slope = "1:0.5"', "sled.bench.slope", "too steep", "1:20"),
+    BadFile("too flat", 'slope = "1:8"', 'slope = "1:30"', "sled.bench.slope", "too flat", "1:20"),
+    BadFile("slope the wrong way round", 'slope = "1:8"', 'slope = "8:1"', "sled.bench.slope", "'8:1'", "1:8"),
+    BadFile("bit of a 128th", _SLED, _SLED.replace("1/2", "63/128"), "sled.bench.bit", "'63/128 in'", "down to 1/64"),
+    BadFile("bit of no size", _SLED, _SLED.replace('"1/2 in"', "0"), "sled.bench.bit", "0 is no length", "more than 0"),
+    BadFile("bit as truth", _SLED, _SLED.replace('"1/2 in"', "true"), "sled.bench.bit", "true is not a", "3/4 in"),
+    BadFile("bit in no number", _SLED, _SLED.replace('"1/2 in"', "nan"), "sled.bench.bit", "NaN is not a", "Write it like"),
+    BadFile("endless board", '"20 in"\ngreatest_upright = "30', '"20 in"\ngreatest_upright = "400', "upright", "10 m", "unit"),
+    BadFile("sleds as list", "[sled.bench]", "[[sled.bench]]", "sled.bench", "a list", "[sled.bench]"),
+    # pins
+    BadFile("unknown key of pins", '[pins]\nhalf_pin = "1/4 in"', "[pins]\nhalfpin = 1", "pins.halfpin", "'halfpin'", "half_pin?"),
+    BadFile("no tails", "tails = 4", "tails = 0", "box[1].pins.tails", "0 is no count", '"choose"'),
+    BadFile("far too many tails", "tails = 4", "tails = 61", "box[1].pins.tails", "61", "60"),
+    BadFile("tails as truth", "tails = 4", "tails = true", "box[1].pins.tails", "true", "1 to 60"),
+    BadFile("half a tail", "tails = 4", "tails = 4.5", "box[1].pins.tails", "4.5", "1 to 60"),
+    # boxes
+    BadFile("small letter for a mark", 'mark = "T"', 'mark = "t"', "box[1].mark", "'t' is no mark", "capital letter"),
+    BadFile("mark with a dash", 'mark = "T"', 'mark = "T-1"', "box[1].mark", "'T-1'", "capitals or digits"),
+    BadFile("mark too long to number", 'mark = "T"', 'mark = "TRAYTRAY"', "box[1].mark", "up to 3", "at most 8"),
+    BadFile("none at all", "count = 3", "count = 0", "box[1].count", "0", "from 1 to 500"),
+    BadFile("too many", "count = 3", "count = 501", "box[1].count", "501", "from 1 to 500"),
+    BadFile("count as text", "count = 3", 'count = "3"', "box[1].count", "'3'", "whole number"),
+    BadFile("count as truth", "count = 3", "count = true", "box[1].count", "true", "whole number"),
+    BadFile("count with a fraction", "count = 3", "count = 3.0", "box[1].count", "3.0", "whole number"),
+    BadFile("unknown way of measuring", '"outside"', '"outer"', "box[1].sizes", "'outer'", "'outside' or 'inside'"),
+    BadFile("no length", 'length = "14 in"\n', "", "box[1].length", "missing", "along the front"),
+    BadFile("length in words", '"14 in"\nwidth = 9', '"fourteen"\nwidth = 9', "box[1].length", "'fourteen'", "23 1/2"),
+    BadFile("length in unknown unit", '"14 in"\nwidth = 9', '"14 yd"\nwidth = 9', "box[1].length", "'14 yd'", "19 mm"),
+    BadFile("length in foreign digits", '"14 in"\nwidth = 9', '"١٤ in"\nwidth = 9', "box[1].length", "'١٤ in'", "23 1/2"),
+    BadFile("length as list", "width = 9", "width = [9]", "box[1].width", "a list is not a length", "3/4 in"),
+    BadFile("length as table", "width = 9", "width = { in = 9 }", "box[1].width", "a table is not", "3/4 in"),
+    BadFile("length as day", "width = 9", "width = 2024-02-29", "box[1].width", "2024-02-29 is not", "3/4 in"),
+    BadFile("endless width", "width = 9", "width = inf", "box[1].width", "Infinity", "Write it like"),
+    BadFile("enormous width", "width = 9", "width = 1e400", "box[1].width", "1E+400", "Write it like"),
+    BadFile("enormous power of ten", "width = 9", "width = 1e999999999999999", "box[1].width", "too long", "Write it like"),
+    BadFile("tiny power of ten", "width = 9", "width = 1e-999999999999999", "box[1].width", "too long", "Write it like"),
+    BadFile("width of 40 digits", "width = 9", f"width = {'9' * 45}", "box[1].width", "over 40 digits", "Write it like"),
+    BadFile("unit slipped", "width = 9", 'width = "9000 in"', "box[1].width", "over 10 m", "unit"),
+    BadFile("unknown material", '"cherry"\nthickness = "3/8 in"', '"chery"\nthickness = "3/8 in"', "box[1].material", "'chery'", "cherry?"),
+    BadFile("unknown sled", 'sled = "small"', 'sled = "tiny"', "box[1].sled", "'tiny'", "bench, small"),
+    BadFile("pins on wrong boards", '"sides"\n\n[box', '"top and bottom"\n\n[box', "box[1].pins_on", "'top and", "'sides'"),
+    BadFile("unknown key of a box", "count = 3", "quantity = 3", "box[1].quantity", "'quantity'", "Known here: mark"),
+    BadFile("one box without double brackets", "[[box]]", "[box]", "box", "a table stands where a list", "[[box]]"),
+    BadFile("bottom without thickness", 'thickness = "1/4 in"\nplay = 0', "play = 0", "box[1].bottom.thickness", "missing", "groove"),
+    # carcases
+    BadFile("mark given twice", 'mark = "C"', 'mark = "T2"', "carcase[1].mark", "'T2' is already taken, by box[1].mark", "its own"),
+    BadFile("mark of a batch given again", 'mark = "C"', 'mark = "T"', "carcase[1].mark", "'T' is already", "its own"),
+    BadFile("usual drawer mark taken", 'mark = "C"', 'mark = "D203"', "column[2].drawers", "'D203' is already", "marks ="),
+    BadFile("no depth", 'depth = "14 in"\n', "", "carcase[1].depth", "missing", "Outside depth"),
+    BadFile("unknown key of a carcase", 'depth = "14 in"', 'deep = "14 in"\ndepth = "14 in"', "carcase[1].deep", "'deep'", "depth?"),
+    BadFile("no rails", _RAILS, "", "carcase[1].rails", "need a rail", "[carcase.rails]"),
+    BadFile("rails without width", 'width = "2 in"\n', "", "carcase[1].rails.width", "missing", "from front to back"),
+    BadFile("no partition", '[carcase.partitions]\nthickness = "5/8 in"\n', "", "carcase[1].partitions", "2 columns", "[carcase.part"),
+    BadFile("back without material", '[carcase.back]\nmaterial = "fir plywood"\n', "[carcase.back]\n", "back.material", "missing", "Material of the back"),
+    # columns
+    BadFile("no drawers", "drawers = 3", "drawers = 0", "column[1].drawers", "0", "from 1 to 50"),
+    BadFile("drawers as text", "drawers = 4", 'drawers = "four"', "column[2].drawers", "'four'", "from 1 to 50"),
+    BadFile("a height short", _LIST, 'heights = ["5 in", "rest"]', "column[1].heights", "2 are listed for 3", "one for each"),
+    BadFile("a height too many", _LIST, "heights = [5, 6, 7, 8]", "column[1].heights", "4 are listed for 3", "one for each"),
+    BadFile("mistyped rest", _LIST, 'heights = [5, 6, "rset"]', "column[1].heights[3]", "'rset'", "23 1/2"),
+    BadFile("unknown rule", '"graduated"\nstep', '"graded"\nstep', "column[2].heights", "'graded'", "'equal' or 'graduated'"),
+    BadFile("neither step nor ratio", 'step = "3/4 in"\n', "", "column[2].step", "need a step or a ratio", "ratio = 1.15"),
+    BadFile("step and ratio", 'step = "3/4 in"', 'step = "3/4 in"\nratio = 1.1', "column[2].step", "both", "one of them"),
+    BadFile("step for equal heights", _GRADUATED, 'step = "3/4 in"', "column[2].step", "graduated heights only", "graduated"),
+    BadFile("ratio for listed heights", _LIST, _LIST + "\nratio = 1.1", "column[1].ratio", "graduated", "leave this out"),
+    BadFile("ratio of one", 'step = "3/4 in"', "ratio = 1", "column[2].ratio", "1 is no ratio", "over 1"),
+    BadFile("ratio over four", 'step = "3/4 in"', "ratio = 4.01", "column[2].ratio", "4.01", "up to 4"),
+    BadFile("ratio as text", 'step = "3/4 in"', 'ratio = "1.1"', "column[2].ratio", "'1.1'", "1.15"),
+    BadFile("ratio too fine", 'step = "3/4 in"', "ratio = 1.12345678", "column[2].ratio", "1.12345678", "6 decimals"),
+    BadFile("ratio without end", 'step = "3/4 in"', "ratio = inf", "column[2].ratio", "Infinity", "up to 4"),
+    BadFile("a mark short", '["E1", ', "[", "column[1].marks", "2 are listed for 3", "one for each"),
+    BadFile("drawer mark twice", '"E2", ', '"E1", ', "column[1].marks[2]", "'E1' is already", "its own"),
+    BadFile("drawer mark in small letters", '"E2", ', '"e2", ', "column[1].marks[2]", "'e2' is no mark", "capital"),
+    BadFile("columns as one table", '[[carcase.column]]\nwidth = "18 in"', '[carcase.column.left]\nwidth = "18 in"', "line 85", "[[carcase.column]]", "keep one"),
+    # drawers
+    BadFile("no front thickness", 'front_thickness = "3/4 in"\n', "", "drawer.front_thickness", "missing", "front"),
+    BadFile("mistyped key of a drawer", _DRAWER, _DRAWER + "top_clearence = 4\n", "drawer.top_clearence", "'top_clearence'", "top_clearance?"),
+    BadFile("no side clearance", _DRAWER, _DRAWER + "side_clearance = 0\n", "drawer.side_clearance", "0 is no length", "more than 0"),
+    BadFile("unknown front material", _DRAWER, _DRAWER + 'front_material = "elm"\n', "drawer.front_material", "'elm'", "cherry"),
+    BadFile("other carcase's drawer", "[carcase.except.E3]", "[carcase.except.F3]", "except.F3", "'F3'", "E1, E2, E3"),
+    BadFile("bottom of one drawer by halves", '[carcase.drawer.bottom]\nmaterial = "fir plywood"\nthickness = "1/4 in"\n', "", "except.E3.bottom.material", "no bottom to take it from", "material and the thickness"),
+    BadFile("unknown key of one drawer", "E3]\nside_thickness", "E3]\nsides", "except.E3.sides", "'sides'", "side_"),
+    BadFile("exception as text", '[carcase.except.E3]\nside_thickness = "5/8 in"\n', '[carcase.except]\nE1 = "thin"\n', "except.E1", "'thin'", "[carcase.except.E1]"),
+)  # fmt: skip

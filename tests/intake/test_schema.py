@@ -1,0 +1,172 @@
+"""The JSON Schema says what the reader does."""
+
+from __future__ import annotations
+
+import copy
+import json
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given
+from jsonschema import Draft202012Validator
+
+from planner.domain.project import Project
+from planner.errors import InputError
+from planner.intake.project_file import read_project
+from planner.intake.schema import node_at, schema
+from planner.intake.write_file import write_project
+from tests.intake.bad_files import BAD_FILES, GOOD
+from tests.strategies import projects
+
+SAMPLES = {
+    path.stem: path.read_text(encoding="utf-8")
+    for path in (Path(__file__).parents[2] / "sample_projects").glob("*.toml")
+}
+SOUND = {"good": GOOD, **SAMPLES}
+each_sound_file = pytest.mark.parametrize("name", sorted(SOUND))
+
+KEYS = {
+    "": "format project material sled pins box carcase",
+    "project": "name units show proud height_tolerance sled",
+    "material.x": "kind hardness",
+    "sled.x": "slope bit greatest_bit_height greatest_width greatest_upright",
+    "pins": "half_pin pin tails tail greatest_tail",
+    "box.0": "mark title count sizes length width height material thickness sled pins_on pins bottom",
+    "box.0.bottom": "material thickness groove_depth up play",
+    "carcase.0": "mark title width height depth material thickness sled pins_on pins back rails partitions column "
+    "drawer except",
+    "carcase.0.back": "material thickness rabbet_depth play",
+    "carcase.0.rails": "material thickness width housing_depth",
+    "carcase.0.partitions": "material thickness housing_depth",
+    "carcase.0.column.0": "width drawers heights step ratio marks",
+    "carcase.0.drawer": "material front_material front_thickness side_thickness back_thickness side_clearance "
+    "top_clearance back_clearance sled pins_on pins bottom",
+    "carcase.0.drawer.bottom": "material thickness groove_depth up play",
+    "carcase.0.except.D3": "material front_material front_thickness side_thickness back_thickness side_clearance "
+    "top_clearance back_clearance sled pins_on pins bottom",
+    "carcase.0.except.D3.bottom": "material thickness groove_depth up play",
+}
+"""Every table of the format and its keys, written down apart from the code."""
+
+
+def validator() -> Draft202012Validator:
+    return Draft202012Validator(schema())
+
+
+def accepts(said: dict[str, Any]) -> bool:
+    """Whether the schema takes it. Numbers are floats, as an editor would see them."""
+    return validator().is_valid(json.loads(json.dumps(said, default=str)))
+
+
+def reads(said: dict[str, Any]) -> bool:
+    import tomli_w
+
+    try:
+        read_project(tomli_w.dumps(said), "x")
+    except InputError:
+        return False
+    return True
+
+
+def tables(value: Any, path: tuple[str | int, ...] = ()) -> Iterator[tuple[str | int, ...]]:
+    """Paths of all tables of a file."""
+    if isinstance(value, dict):
+        yield path
+        for key, child in value.items():
+            yield from tables(child, (*path, key))
+    if isinstance(value, list):
+        for place, child in enumerate(value):
+            yield from tables(child, (*path, place))
+
+
+def at(value: Any, path: tuple[str | int, ...]) -> Any:
+    for step in path:
+        value = value[step]
+    return value
+
+
+def test_it_is_a_schema_of_draft_2020_12() -> None:
+    made = schema()
+    Draft202012Validator.check_schema(made)
+    assert made["$schema"] == "https://json-schema.org/draft/2020-12/schema"
+    assert json.loads(json.dumps(made)) == made
+
+
+def test_each_call_gives_a_schema_of_its_own() -> None:
+    schema().clear()
+    assert schema()
+
+
+@pytest.mark.parametrize("table", KEYS)
+def test_every_key_of_the_format_is_there_and_described(table: str) -> None:
+    path = tuple(int(step) if step.isdigit() else step for step in table.split(".") if step)
+    node = node_at(path)
+    assert set(node["properties"]) == set(KEYS[table].split())
+    assert node["additionalProperties"] is False
+    assert node["description"]
+    for key in node["properties"]:
+        assert node_at((*path, key)).get("description", "").endswith("."), f"{table}.{key} has no description"
+
+
+def test_nothing_of_the_library_shows_in_it() -> None:
+    text = json.dumps(schema())
+    assert '"null"' not in text
+    assert "ydantic" not in text
+
+
+@each_sound_file
+def test_sound_files_are_accepted(name: str) -> None:
+    assert list(validator().iter_errors(tomllib.loads(SOUND[name]))) == []
+
+
+@given(projects())
+def test_whatever_is_written_is_accepted(project: Project) -> None:
+    assert accepts(tomllib.loads(write_project(project)))
+
+
+@each_sound_file
+def test_an_unknown_key_in_any_table_is_refused_by_both(name: str) -> None:
+    said = tomllib.loads(SOUND[name])
+    for path in tables(said):
+        if path in {("material",), ("sled",)} or path[-1:] == ("except",):
+            continue  # the keys of these are the maker's own names
+        changed = copy.deepcopy(said)
+        at(changed, path)["colour"] = 1
+        assert not accepts(changed), path
+        assert not reads(changed), path
+
+
+@each_sound_file
+def test_a_missing_key_in_any_table_is_missed_by_both_or_by_none(name: str) -> None:
+    """What depends on other tables (rails, partitions, sled, marks elsewhere) is the reader's alone."""
+    said = tomllib.loads(SOUND[name])
+    across = {"rails", "partitions", "sled", "bottom", "drawers", "marks", "heights", "step", "ratio", "carcase", "box"}
+    for path in tables(said):
+        for key in at(said, path):
+            changed = copy.deepcopy(said)
+            del at(changed, path)[key]
+            if key in across or path in {("material",), ("sled",)}:
+                assert accepts(changed) or not reads(changed), (*path, key)
+            else:
+                assert accepts(changed) == reads(changed), (*path, key)
+
+
+def test_a_file_with_neither_box_nor_carcase_is_refused_by_both() -> None:
+    said = tomllib.loads(SOUND["good"])
+    del said["box"], said["carcase"]
+    assert not accepts(said)
+    assert not reads(said)
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["no slope", "unknown unit", "unknown key", "far too many tails", "too many", "small letter for a mark",
+     "slope the wrong way round", "ratio of one", "bit of no size", "length as list", "no drawers", "newer format",
+     "one box without double brackets", "unknown rule", "long name", "empty name"],
+)  # fmt: skip
+def test_mistakes_of_form_are_refused_by_the_schema_too(name: str) -> None:
+    (bad,) = [bad for bad in BAD_FILES if bad.name == name]
+    assert not accepts(tomllib.loads(bad.text))

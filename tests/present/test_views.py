@@ -1,0 +1,238 @@
+"""What stands on each sheet, read as the maker reads it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from planner.domain.plan import Finding, Plan
+from planner.domain.words import Level
+from planner.lengths import Grid
+from planner.pipeline import plan as plan_of
+from planner.present import tables
+from planner.present.table import Table, setting
+from planner.present.views.order import runs_of
+from tests.pieces import inches
+from tests.present.pieces import drawer, planned_chest, planned_drawer, planned_thick_box
+
+
+def shown(table: Table) -> list[dict[str, str]]:
+    """Rows as texts, by their headings."""
+    return [
+        {
+            heading: table.shown(column, cell)
+            for heading, column, cell in zip(table.headings(), table.columns, row, strict=True)
+        }
+        for row in table.rows
+    ]
+
+
+@pytest.fixture(scope="module", params=[planned_chest, planned_drawer, planned_thick_box])
+def plan(request: pytest.FixtureRequest) -> Plan:
+    made: Plan = request.param()
+    return made
+
+
+@pytest.mark.parametrize("view", [*tables.SHEETS, tables.checks])
+def test_rows_match_their_columns_and_headings_differ(plan: Plan, view: tables.View) -> None:
+    table = view(plan)
+    assert all(len(row) == len(table.columns) for row in table.rows)
+    assert len(set(table.headings())) == len(table.columns)
+    assert len(table.title) <= 31  # a sheet's title can't be longer
+    assert not set(table.title) & set("/:?*[]\\'")
+
+
+def test_the_cut_list_names_every_board_once(plan: Plan) -> None:
+    table = tables.cut_list(plan)
+    marks = [mark for row in table.rows for cell in row if isinstance(cell, tuple) for mark in cell]
+    assert sorted(marks) == sorted(board.mark for board in plan.boards)
+    assert table.sums()[1] == len(plan.boards)
+
+
+def test_a_cut_list_group_is_one_material_in_one_thickness() -> None:
+    headings = [group.heading for group in tables.cut_list(planned_drawer()).groups]
+    assert headings == [
+        "cherry, 3/4 in thick, solid timber",
+        "cherry, 1/2 in thick, solid timber",
+        "cherry plywood, 1/4 in thick, sheet goods",
+    ]
+
+
+def test_cut_list_sums_are_the_amounts_worked_out_on_paper() -> None:
+    """2 × 12 × 5 1/2 and 2 × 10 × 5 1/2 by 144; the bottom 11 1/2 × 9 by 144."""
+    table = tables.cut_list(planned_drawer())
+    board_feet, square_feet = table.sums()[-2:]
+    assert board_feet == Fraction(2 * 12 * 11 + 2 * 10 * 11, 2 * 144)
+    assert square_feet == Fraction(207, 2 * 144)
+
+
+def test_the_sled_sheet_says_beyond_doubt_how_each_board_stands() -> None:
+    """The design, section 6: outside face to the operator; end A down, reference edge right; end B down, left."""
+    table = tables.sled(planned_drawer())
+    assert [group.heading.split(":")[0] for group in table.groups] == [
+        "Setting 1 (first setting)",
+        "Setting 2 (walk round to the left fence)",
+    ]
+    first, second = table.groups
+    assert "RIGHT FENCE, outside face to you, mark to the RIGHT edge of the slot" in first.heading
+    assert "LEFT FENCE, outside face to you, mark to the LEFT edge of the slot" in second.heading
+    for row in shown(table):
+        assert row["Outside face"] == "to you"
+        assert row["Reference edge at your"] == {"A": "RIGHT", "B": "LEFT"}[row["End down"]]
+        assert row["Fence"] == {"1": "RIGHT", "2": "LEFT"}[row["Setting"]]
+    d1_front_a = next(row for row in shown(table) if (row["Board"], row["End down"]) == ("D1-front", "A"))
+    assert d1_front_a["(Socket) and mark, from your left, in"] == (
+        "(1) ~1 5/32, (2) ~2 11/64, (3) ~3 13/64, (4) ~4 7/32, (5) 5 1/4"
+    )  # 1.15, 2.175, 3.2, 4.225, 5.25 to the nearest 1/64: 73.6, 139.2, 204.8, 270.4, 336 of them
+    assert (d1_front_a["Bit height, in"], d1_front_a["Joint"]) == ("1/2", "D1-J4")
+
+
+def test_several_passes_in_a_socket_are_told_together_and_a_wedge_is_told() -> None:
+    """Right wall at 30, second pass 1.5243 beside it; 80 mm² stay: see ``test_json_out``."""
+    table = tables.sled(planned_thick_box())
+    right = [row for row in shown(table) if row["Fence"] == "RIGHT"]
+    assert {row["(Socket) and mark, from your left, mm"] for row in right} == {"(1) 30.0 and ~28.5"}
+    assert {row["Wedge left, mm²"] for row in shown(table)} == {"80.0"}
+
+
+def test_no_column_for_wedges_where_none_stays() -> None:
+    assert not any("Wedge" in heading for heading in tables.sled(planned_drawer()).headings())
+
+
+def test_the_sled_sheet_has_a_row_for_each_cut_with_the_cautions_above(plan: Plan) -> None:
+    table = tables.sled(plan)
+    assert len(list(table.rows)) == sum(len(at.cuts) for at in plan.sled.settings)
+    assert all(any("Clamp the board" in caution for caution in group.cautions) for group in table.groups)
+    assert all(any("trap" in caution for caution in group.cautions) for group in table.groups)
+
+
+def test_the_first_sheet_prints_both_counts_of_changes() -> None:
+    """The drawer: one swap in all; four joints one by one need four."""
+    rows = {row["What"]: row["Figures"] for row in shown(tables.piece(planned_drawer()))}
+    assert rows["Changes"].startswith("Changes as planned: 1 (")
+    assert rows["Changes"].endswith("Joint by joint it would be 4.")
+    assert rows["Changes saved"] == "3"
+    assert rows["Corner joints"] == "4, so 8 board ends, half of them with pins"
+
+
+def test_a_change_of_sled_is_told_on_the_sheet() -> None:
+    one, other = drawer(), drawer(mark="D2", sled="other")
+    both = plan_of(replace(one, boxes=(*one.boxes, *other.boxes), sleds=(*one.sleds, *other.sleds)))
+    assert [group.heading.split(":")[0] for group in tables.sled(both).groups] == [
+        "Setting 1 (first setting)",
+        "Setting 2 (walk round to the left fence)",
+        "Setting 3 (put on sled other)",
+        "Setting 4 (walk round to the right fence)",
+    ]
+    rows = {row["What"]: row["Figures"] for row in shown(tables.piece(both))}
+    assert rows["Changes"] == "Changes as planned: 3 (sled 1×, bit height 0×, fence 2×). Joint by joint it would be 9."
+
+
+def test_a_new_bit_height_is_told_on_the_sheet() -> None:
+    """The chest: drawers have 1/2 in sides, the carcase is 7/8 thick; 1/64 in stands proud."""
+    headings = [group.heading.split(":")[0] for group in tables.sled(planned_chest()).groups]
+    assert headings[2] == "Setting 3 (set the bit height to 57/64 in)"
+
+
+def test_the_first_sheet_warns_of_what_the_checks_found() -> None:
+    stop = Finding(code="x", level=Level.STOP, marks=("D1",), text="Won't hold.", remedy="Make it thicker.")
+    assert not tables.piece(planned_drawer()).cautions
+    (warning,) = tables.piece(replace(planned_drawer(), findings=(stop,))).cautions
+    assert "must not be cut yet" in warning
+    assert any("Cautions from the checks" in caution for caution in tables.piece(planned_chest()).cautions)
+
+
+def test_the_first_sheet_lists_just_the_sheets_that_follow(plan: Plan) -> None:
+    group = next(group for group in tables.piece(plan).groups if group.heading == "Sheets")
+    following = [table.title for table in (view(plan) for view in tables.SHEETS[1:]) if any(table.rows)]
+    assert [row[0] for row in group.rows] == following
+
+
+def test_both_ends_of_each_joint_are_listed_with_the_place_of_every_pin(plan: Plan) -> None:
+    table = tables.joints(plan)
+    rows = shown(table)
+    assert Counter(row["Carries"] for row in rows) == {"pins": len(plan.joints), "tails": len(plan.joints)}
+    by_end = {row["Board end"]: row for row in rows}
+    assert len(by_end) == 2 * len(plan.joints)
+    for row in rows:
+        mate = by_end[row["Mate"]]
+        assert (mate["Mate"], mate["Joint"]) == (row["Board end"], row["Joint"])
+
+
+def test_pin_places_are_those_worked_out_on_paper() -> None:
+    """0.25, 1.15, 1.275 … of ``test_json_out`` to 1/64; the front is 3/4 thick, so the lean is 3/32."""
+    rows = {row["Board end"]: row for row in shown(tables.joints(planned_drawer()))}
+    places = "From – to, from the reference edge, in"
+    assert rows["D1-front-A"][places] == (
+        "0 – 1/4, ~1 5/32 – ~1 9/32, ~2 11/64 – ~2 19/64, ~3 13/64 – ~3 21/64, ~4 7/32 – ~4 11/32, 5 1/4 – 5 1/2"
+    )
+    assert rows["D1-left-B"][places].startswith("1/4 – ~1 5/32, ~1 9/32 – ~2 11/64, ")
+    assert (rows["D1-front-A"]["Gauge, in"], rows["D1-left-B"]["Gauge, in"]) == ("1/2", "3/4")
+    assert rows["D1-front-A"]["Lean, in"] == rows["D1-left-B"]["Lean, in"] == "3/32"
+
+
+def test_the_order_lists_every_operation_once_and_the_cautions_with_it(plan: Plan) -> None:
+    table = tables.order(plan)
+    subjects = [subject for row in table.rows if isinstance(row[4], tuple) for subject in row[4]]
+    assert sorted(subjects) == sorted(operation.subject for operation in plan.operations)
+    at_the_sled = next(group for group in table.groups if group.heading == "Router table, sled")
+    assert any("Clamp the board" in caution for caution in at_the_sled.cautions)
+
+
+@pytest.mark.parametrize(
+    ("numbers", "said"),
+    [([], []), ([4], ["4"]), ([4, 5], ["4", "5"]), ([1, 4, 5, 6, 9], ["1", "4 to 6", "9"])],
+)
+def test_many_numbers_in_a_row_are_said_as_one(numbers: list[int], said: list[str]) -> None:
+    assert list(runs_of(numbers)) == said
+
+
+def test_labels_list_six_surfaces_of_every_board(plan: Plan) -> None:
+    table = tables.labels(plan)
+    surfaces = Counter(str(row[0]) for row in table.rows)
+    assert surfaces == {board.mark: 6 for board in plan.boards}
+    assert len({row[2] for row in table.rows}) == 6 * len(plan.boards)
+
+
+def test_a_cut_that_stops_says_before_which_end() -> None:
+    rows = {row["Board"]: row for row in shown(tables.cuts(planned_drawer()))}
+    assert (rows["D1-front"]["Stops before"], rows["D1-left"]["Stops before"]) == ("", "end A, end B")
+    assert (rows["D1-left"]["End A to start, in"], rows["D1-left"]["End B to finish, in"]) == ("1/2", "1/2")
+
+
+def test_a_rail_housing_stops_before_the_far_edge() -> None:
+    housings = [row for row in shown(tables.cuts(planned_chest())) if row["Cut"] == "housing"]
+    assert {row["Stops before"] for row in housings} == {"far edge"}  # rails 3 in wide in sides 20 in deep
+    assert len(housings) == 10  # five rails, two sides
+
+
+def test_openings_and_drawers_differ_by_the_clearances() -> None:
+    """1/16 in at each side, 1/8 above, 1/2 behind."""
+    for row in tables.openings(planned_chest()).rows:
+        lengths = [cell for cell in row[4:] if isinstance(cell, int)]
+        less = [a - b for a, b in zip(lengths[:3], lengths[3:], strict=True)]
+        assert less == [inches("1/8"), inches("1/8"), inches("1/2")]
+
+
+def test_notes_hold_every_finding_and_every_caution_of_every_machine(plan: Plan) -> None:
+    said = {str(row[1]) for row in tables.notes(plan).rows}
+    assert {finding.text for finding in plan.findings} <= said
+    assert {caution for work in plan.order for caution in work.cautions} <= said
+    assert [row[1] for row in tables.checks(plan).rows] == [finding.text for finding in plan.findings]
+
+
+@pytest.mark.parametrize(
+    ("said", "grid", "wanted"),
+    [
+        ("49/64", Grid.IN_16, "49/64"),
+        ("0.75", Grid.IN_32, "3/4"),
+        ("0.758", Grid.IN_32, "~49/64 (0.758)"),
+        ("19.4 mm", Grid.MM_TENTH, "19.4"),
+        ("19.45 mm", Grid.MM_TENTH, "~19.4 (19.45)"),
+    ],
+)
+def test_a_setting_that_had_to_be_rounded_is_told_in_decimals_too(said: str, grid: Grid, wanted: str) -> None:
+    assert setting(inches(said), grid) == wanted
