@@ -16,11 +16,11 @@ from planner.derive.slot import slot_of
 from planner.domain.box import BottomPanel
 from planner.domain.carcase import Carcase, Column, Partitions, Rails
 from planner.domain.marks import board_mark
-from planner.domain.plan import BoardSize, Feature, Joint, Span
+from planner.domain.plan import BoardSize, Feature, Joint
 from planner.domain.project import Project
 from planner.domain.ring import Ring
 from planner.domain.words import Carries, End, FeatureKind, Role, Surface
-from planner.lengths import Nm, on_grid
+from planner.lengths import Nm, Span, on_grid
 
 
 def features(project: Project, boards: Mapping[str, BoardSize], joints: Mapping[str, Joint]) -> tuple[Feature, ...]:
@@ -35,14 +35,13 @@ def features(project: Project, boards: Mapping[str, BoardSize], joints: Mapping[
     return tuple(found)
 
 
-def groove_height(project: Project, ring: Ring, bottom: BottomPanel) -> Nm:
-    """Height of a bottom's groove above the reference edge: as said, or just clear of the half-pin inside."""
+def groove_height(project: Project, ring: Ring, bottom: BottomPanel, joints: Mapping[str, Joint]) -> Nm:
+    """Height of a bottom's groove above the reference edge: as said, or just clear of all half-pins inside."""
     if bottom.up_nm is not None:
         return bottom.up_nm
     slot = slot_of(project.sled(ring.sled))
-    pin_boards = {corner.pin_board for corner in ring.corners}
-    lean = max(slot.lean_nm(board.stuff.thickness_nm) for board in ring.boards if board.mark in pin_boards)
-    least = ring.spacing.half_pin_nm + lean
+    ring_joints = [joints[corner.mark] for corner in ring.corners]
+    least = max(joint.pins[0][1] + slot.lean_nm(joint.pin_thickness_nm) for joint in ring_joints)
     up = on_grid(least, project.grid)
     return up if up >= least else Nm(up + project.grid.step_nm)
 
@@ -50,7 +49,7 @@ def groove_height(project: Project, ring: Ring, bottom: BottomPanel) -> Nm:
 def _bottom_grooves(
     project: Project, ring: Ring, bottom: BottomPanel, boards: Mapping[str, BoardSize], joints: Mapping[str, Joint]
 ) -> Iterator[Feature]:
-    up = groove_height(project, ring, bottom)
+    up = groove_height(project, ring, bottom, joints)
     band = (up, Nm(up + bottom.stuff.thickness_nm))
     for board in ring.boards:
         yield Feature(

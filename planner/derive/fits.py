@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import combinations
 
-from planner.domain.plan import BoardSize, Feature, Span
+from planner.domain.plan import BoardSize, Feature
 from planner.domain.project import Project
 from planner.errors import PlanError, Problem
-from planner.lengths import GREATEST_M, show_length
+from planner.lengths import GREATEST_M, Span, show_length
 
 _GREATEST_NM = GREATEST_M * 1_000_000_000
 

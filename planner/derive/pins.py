@@ -1,25 +1,26 @@
-"""Pins along a corner: evenly spaced between two half-pins, in a number that the bit can cut.
+"""The pins of one end: laid out in a number that the bit can cut, or refused with the limit named.
 
-On the outside face of the pin board the pins are narrow; going in, each side of a pin gains ``lean = T/n``. With N
-tails between two half-pins h and N − 1 pins p, each socket is ``w_out = (W − 2h − (N−1)p)/N`` wide outside and
-``w_out − 2·lean`` inside. A socket can be cut only if the bit's slot fits it inside.
+On the outside face of the pin board the pins are narrow; going in, each side of a pin gains ``lean = T/n``. A socket
+``w_out`` wide outside is ``w_out − 2·lean`` inside, and it can be cut only if the bit's slot fits it there.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise, takewhile
+from itertools import pairwise
 
 from planner.derive.passes import clear_socket
 from planner.derive.slot import Slot
-from planner.domain.plan import Span
-from planner.domain.ring import Spacing
-from planner.errors import PlanError, Problem
-from planner.lengths import Grid, Nm, nearest, show_length
+from planner.derive.spacing import Places, places, tail_count
+from planner.domain.spacing import Spacing
+from planner.lengths import Nm, Span, nearest
 
 MOST_TAILS = 60
 """More tails than this are not looked for."""
+
+ROUNDING_NM = 1
+"""Places are rounded to whole nanometres one by one, so a socket may come out this much narrower."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,34 +32,19 @@ class PinEnd:
     slot: Slot
 
 
-def socket_width(end: PinEnd, spacing: Spacing, tails: int) -> Fraction:
-    """Exact width of a socket on the outside face; not above zero when the pins leave no room."""
-    return Fraction(end.width_nm - 2 * spacing.half_pin_nm - (tails - 1) * spacing.pin_nm, tails)
+def can_be_cut(end: PinEnd, at: Places) -> bool:
+    """Whether pins stand apart in order and the bit fits every socket where it is narrowest, on the inside face."""
+    return min(at.sockets) >= least_socket(end) and all(a < b for a, b in at.pins)
 
 
-def can_be_cut(end: PinEnd, socket: Fraction) -> bool:
-    """Whether the bit fits the socket where it is narrowest, on the inside face."""
-    return socket - 2 * end.slot.lean_nm(end.thickness_nm) >= end.slot.needs_nm + 1
+def least_socket(end: PinEnd) -> int:
+    """Least width of a socket on the outside face that the bit can cut."""
+    return end.slot.needs_nm + 2 * end.slot.lean_nm(end.thickness_nm) + ROUNDING_NM
 
 
-def lay_out(end: PinEnd, spacing: Spacing, grid: Grid, *, where: str) -> tuple[Span, ...]:
-    """Outside-face places of the pins, half-pins included, from the reference edge.
-
-    Places are rounded one by one from their exact position, so that the last pin does not drift.
-
-    Raises:
-        PlanError: the count given can't be cut, or none can; the figures and the way out are named.
-    """
-    tails = spacing.tails or choose_tails(end, spacing, grid, where=where)
-    socket = socket_width(end, spacing, tails)
-    if not can_be_cut(end, socket):
-        raise PlanError([_too_narrow(end, spacing, tails, grid, where)])
-    pins: list[Span] = [(Nm(0), spacing.half_pin_nm)]
-    for number in range(1, tails):
-        start = spacing.half_pin_nm + number * socket + (number - 1) * spacing.pin_nm
-        pins.append((nearest(start), nearest(start + spacing.pin_nm)))
-    pins.append((Nm(end.width_nm - spacing.half_pin_nm), end.width_nm))
-    return tuple(pins)
+def rounded(at: Places) -> tuple[Span, ...]:
+    """Places in whole nanometres, each rounded from its own exact place, so that the last pin does not drift."""
+    return tuple((nearest(a), nearest(b)) for a, b in at.pins)
 
 
 def between(pins: tuple[Span, ...]) -> tuple[Span, ...]:
@@ -66,42 +52,44 @@ def between(pins: tuple[Span, ...]) -> tuple[Span, ...]:
     return tuple((a[1], b[0]) for a, b in pairwise(pins))
 
 
-def choose_tails(end: PinEnd, spacing: Spacing, grid: Grid, *, where: str) -> int:
-    """Number of tails when the maker leaves it open.
+def lay_out(end: PinEnd, spacing: Spacing) -> tuple[Span, ...] | None:
+    """Outside-face places of the pins, half-pins included, from the reference edge; None when they can't be cut."""
+    tails = tail_count(spacing) or choose_tails(end, spacing)
+    if tails is None:
+        return None
+    at = places(end.width_nm, spacing, tails)
+    return rounded(at) if can_be_cut(end, at) else None
+
+
+def choose_tails(end: PinEnd, spacing: Spacing) -> int | None:
+    """Number of tails when the maker leaves it open; None when not even one can be cut.
 
     Of the counts whose sockets the bit can cut and whose tails are not wider than the greatest wanted (the most tails
     that can be cut, if all are wider), those that need the fewest passes over the whole end; of these the one whose
-    tails come nearest to the width wished for; of two as near, the smaller count. The same end always gets the same.
-
-    Raises:
-        PlanError: not even one tail can be cut.
+    tails come nearest, on average, to the width wished for; of two as near, the smaller count. Where tails are to be
+    alike from drawer to drawer, nearness to the wish comes before the passes. The same end always gets the same count.
     """
-    counts = range(1, MOST_TAILS + 1)
-    possible = list(takewhile(lambda n: can_be_cut(end, socket_width(end, spacing, n)), counts))
+    possible = {n: at for n in _counts(end, spacing) if can_be_cut(end, at := places(end.width_nm, spacing, n))}
     if not possible:
-        raise PlanError([_too_narrow(end, spacing, 1, grid, where)])
-    fitting = [n for n in possible if socket_width(end, spacing, n) <= spacing.greatest_tail_nm]
+        return None
+    fitting = {count: at for count, at in possible.items() if max(at.sockets) <= spacing.greatest_tail_nm}
 
-    def preference(tails: int) -> tuple[int, Fraction, int]:
-        socket = socket_width(end, spacing, tails)
-        cut = clear_socket(nearest(socket), end.thickness_nm, end.slot)
-        return tails * (len(cut.first) + len(cut.second)), abs(socket - spacing.tail_nm), tails
+    def preference(count: int) -> tuple[Fraction, Fraction, int]:
+        at = possible[count]
+        off = abs(sum(at.sockets, Fraction(0)) / count - spacing.tail_nm)
+        passes = Fraction(passes_over(end, at))
+        return (off, passes, count) if spacing.alike else (passes, off, count)
 
-    return min(fitting or possible[-1:], key=preference)
+    return min(fitting or [max(possible)], key=preference)
 
 
-def _too_narrow(end: PinEnd, spacing: Spacing, tails: int, grid: Grid, where: str) -> Problem:
-    def show(length: int) -> str:
-        return show_length(length, grid, with_unit=True)
+def _counts(end: PinEnd, spacing: Spacing) -> range:
+    """Counts for which the sockets are wide enough on average; beyond, the narrowest can't be either."""
+    pin, least = spacing.pin_nm, least_socket(end)
+    return range(1, min(MOST_TAILS, (end.width_nm - 2 * spacing.half_pin_nm + pin) // (least + pin)) + 1)
 
-    outside = round(socket_width(end, spacing, tails))
-    inside = outside - 2 * end.slot.lean_nm(end.thickness_nm)
-    most = max((n for n in range(1, tails) if can_be_cut(end, socket_width(end, spacing, n))), default=None)
-    return Problem(
-        where=where,
-        what=f"{tails} tail{'s' if tails > 1 else ''} on a board {show(end.width_nm)} wide leave sockets "
-        f"{show(outside)} wide outside and {show(inside)} inside; the bit's slot is {show(end.slot.needs_nm)}.",
-        remedy=f"At most {most} can be cut here; or take narrower pins or a thinner bit."
-        if most
-        else "Take narrower half-pins, a thinner bit, a thinner board or a wider one.",
-    )
+
+def passes_over(end: PinEnd, at: Places) -> int:
+    """Sled passes that all sockets of an end need together."""
+    cuts = [clear_socket(nearest(socket), end.thickness_nm, end.slot) for socket in at.sockets]
+    return sum(len(cut.first) + len(cut.second) for cut in cuts)

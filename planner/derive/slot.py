@@ -51,5 +51,5 @@ def _square(slot: Slot) -> Fraction:
 
 
 def slot_of(sled: Sled) -> Slot:
-    """The slot of a sled."""
-    return Slot(slope=sled.slope, bit_nm=sled.bit_nm)
+    """The slot of a sled: as wide as was measured, else as the bit."""
+    return Slot(slope=sled.slope, bit_nm=sled.bit_nm if sled.slot_nm is None else sled.slot_nm)

@@ -12,14 +12,27 @@ from planner.lengths import Nm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AppliedFront:
+    """A board fixed to the front of a drawer, which hides its through dovetails; flush with the carcase.
+
+    Attributes:
+        gap_nm: space left all round between it and the opening.
+    """
+
+    stuff: Stuff
+    gap_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drawer:
-    """A drawer that fills one opening, through-dovetailed, its front flush with the carcase.
+    """A drawer that fills one opening, dovetailed, its front flush with the carcase.
 
     Attributes:
         ring: its four boards; their sizes follow from the opening.
         side_clearance_nm: space left at each side.
         top_clearance_nm: space left above.
         back_clearance_nm: space left behind.
+        applied_front: a board before the drawer's own front; None shows that front itself.
     """
 
     ring: Ring
@@ -27,6 +40,7 @@ class Drawer:
     top_clearance_nm: Nm
     back_clearance_nm: Nm
     bottom: BottomPanel | None
+    applied_front: AppliedFront | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,7 +20,7 @@ from planner.domain.words import End, Role
 BOX_MARK = re.compile(r"[A-Z][A-Z0-9]{0,7}")
 """What a mark of a box, carcase or drawer may look like."""
 
-_SUFFIX = {Role.BACK_PANEL: "back", Role.BOTTOM_PANEL: "bottom"}
+_SUFFIX = {Role.BACK_PANEL: "back", Role.BOTTOM_PANEL: "bottom", Role.APPLIED_FRONT: "face"}
 
 
 def board_mark(box: str, role: Role, number: int | None = None) -> str:

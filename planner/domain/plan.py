@@ -12,10 +12,7 @@ from fractions import Fraction
 from planner.domain.operation import Operation, Work
 from planner.domain.project import Project
 from planner.domain.words import End, FeatureKind, JointKind, Level, Role, Side, Surface
-from planner.lengths import Nm
-
-Span = tuple[Nm, Nm]
-"""From and to, the smaller place first."""
+from planner.lengths import Nm, Span
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,8 +9,10 @@ from dataclasses import dataclass
 from planner.domain.box import BottomPanel, Box
 from planner.domain.carcase import Carcase, Drawer
 from planner.domain.material import Material
+from planner.domain.rates import USUAL_RATES, Rates
 from planner.domain.ring import Ring, Stuff
 from planner.domain.sled import Sled
+from planner.domain.words import JointKind
 from planner.errors import Problem
 from planner.lengths import Grid, Nm, Unit
 
@@ -25,6 +27,7 @@ class Project:
         grid: step to which sizes are shown, and to which shared sizes (drawer heights) are rounded.
         proud_nm: how far pins and tails stand out at each corner, to be planed flush.
         height_tolerance_nm: bit heights no further apart than this share a setting.
+        rates: how long things take, for the time estimate.
     """
 
     name: str
@@ -36,6 +39,7 @@ class Project:
     sleds: tuple[Sled, ...]
     boxes: tuple[Box, ...]
     carcases: tuple[Carcase, ...]
+    rates: Rates = USUAL_RATES
 
     def drawers(self) -> Iterator[Drawer]:
         """All drawers, carcase by carcase, column by column, from the top down."""
@@ -79,6 +83,7 @@ def problems(project: Project) -> list[Problem]:
     found += _doubles("mark", (ring.mark for ring in project.rings()))
     found += _strangers(project)
     found += [p for carcase in project.carcases for p in _missing_parts(carcase)]
+    found += [p for ring in project.rings() for p in _laps(ring)]
     if not (project.boxes or project.carcases):
         found.append(Problem(where=project.name, what="nothing to make.", remedy="Give a box or a carcase."))
     return found
@@ -97,6 +102,9 @@ def stuffs(project: Project) -> Iterator[tuple[str, Stuff]]:
     for ring in project.rings():
         yield from ((board.mark, board.stuff) for board in ring.boards)
     yield from ((f"{ring.mark} bottom", bottom.stuff) for ring, bottom in project.bottoms())
+    for drawer in project.drawers():
+        if drawer.applied_front:
+            yield f"{drawer.ring.mark} applied front", drawer.applied_front.stuff
     for carcase in project.carcases:
         for what, part in (("rails", carcase.rails), ("partitions", carcase.partitions), ("back", carcase.back)):
             if part:
@@ -116,6 +124,26 @@ def _strangers(project: Project) -> list[Problem]:
         for ring in project.rings()
         if ring.sled not in sleds
     ]
+    return found
+
+
+def _laps(ring: Ring) -> list[Problem]:
+    boards = {board.mark: board for board in ring.boards}
+    found: list[Problem] = []
+    for corner in ring.corners:
+        half_blind = corner.kind is JointKind.HALF_BLIND
+        if half_blind is (corner.lap_nm is None):
+            found.append(
+                Problem(where=corner.mark, what="a lap belongs to a half-blind joint, and to no other.", remedy="")
+            )
+        elif corner.lap_nm is not None and corner.lap_nm >= boards[corner.pin_board].stuff.thickness_nm:
+            found.append(
+                Problem(
+                    where=corner.mark,
+                    what="the lap is as thick as the pin board, so no room is left for the tails.",
+                    remedy="Take a thinner lap or a thicker board.",
+                )
+            )
     return found
 
 

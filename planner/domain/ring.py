@@ -6,9 +6,10 @@ four reference edges lie in one plane. Every box, carcase and drawer is such a r
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from planner.domain.marks import board_mark, joint_mark
+from planner.domain.spacing import Spacing
 from planner.domain.words import Carries, End, JointKind, PinPair, RingKind, Role
 from planner.lengths import Nm
 
@@ -40,6 +41,8 @@ class Corner:
         board_at_a: mark of the board whose end A is in this corner.
         pins_on: which of the two ends carries the pins; the other carries the tails.
         kind: how the corner is joined.
+        lap_nm: in a half-blind joint, the wood of the pin board that covers the ends of the tails.
+        spacing: its own spacing of pins; None takes the ring's.
     """
 
     mark: str
@@ -47,6 +50,8 @@ class Corner:
     board_at_a: str
     pins_on: End
     kind: JointKind = JointKind.THROUGH_DOVETAIL
+    lap_nm: Nm | None = None
+    spacing: Spacing | None = None
 
     @property
     def pin_board(self) -> str:
@@ -75,25 +80,6 @@ class Corner:
     def mate(self, board: str) -> str:
         """The board that meets ``board`` in this corner."""
         return self.board_at_a if board == self.board_at_b else self.board_at_b
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Spacing:
-    """How pins are spaced along a corner: evenly, between a half-pin at each edge.
-
-    Attributes:
-        half_pin_nm: width of each half-pin on the outside face.
-        pin_nm: width of each whole pin on the outside face.
-        tails: how many tails; None leaves the choice to the planner.
-        tail_nm: the tail width that the maker would like best.
-        greatest_tail_nm: widest tail to be chosen when the count is left to the planner.
-    """
-
-    half_pin_nm: Nm
-    pin_nm: Nm
-    tails: int | None
-    tail_nm: Nm
-    greatest_tail_nm: Nm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,7 +117,7 @@ def make_ring(
     spacing: Spacing,
     sled: str,
 ) -> Ring:
-    """Ring with the usual marks: boards by role, corners J1 to J4 from the first board's end B."""
+    """Ring with the usual marks, through-dovetailed: boards by role, corners J1 to J4 from the first board's end B."""
     first, second, third, fourth = (
         Board(mark=board_mark(mark, role), role=role, stuff=cut_from)
         for role, cut_from in zip(kind.roles, stuff, strict=True)
@@ -150,3 +136,11 @@ def make_ring(
 
     corners = (corner(0), corner(1), corner(2), corner(3))
     return Ring(mark=mark, kind=kind, boards=boards, corners=corners, spacing=spacing, sled=sled)
+
+
+def with_half_blind_front(ring: Ring, lap: Nm) -> Ring:
+    """The same ring with the two corners at its first board half-blind: J1 and J4 of a drawer's front."""
+    first, second, third, fourth = ring.corners
+    kind = JointKind.HALF_BLIND
+    corners = (replace(first, kind=kind, lap_nm=lap), second, third, replace(fourth, kind=kind, lap_nm=lap))
+    return replace(ring, corners=corners)

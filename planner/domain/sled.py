@@ -19,9 +19,12 @@ class Sled:
         name: the maker's name for it.
         run_micro: the slope is 1:n, and this is n in millionths (8 000 000 for 1:8).
         bit_nm: diameter of the straight bit, as measured.
+        slot_nm: width of the slot that this bit really cuts, measured square across; None takes the bit's diameter.
         greatest_bit_height_nm: highest the bit can stand above the sled's floor.
         greatest_width_nm: widest board that fits beside the slot, at either fence.
         greatest_upright_nm: longest board that can stand on end.
+        greatest_depth_soft_nm: highest cut to take at once in a soft wood; None sets no limit.
+        greatest_depth_hard_nm: the same in a hard wood.
     """
 
     name: str
@@ -30,6 +33,9 @@ class Sled:
     greatest_bit_height_nm: Nm
     greatest_width_nm: Nm
     greatest_upright_nm: Nm
+    slot_nm: Nm | None = None
+    greatest_depth_soft_nm: Nm | None = None
+    greatest_depth_hard_nm: Nm | None = None
 
     @property
     def slope(self) -> Fraction:

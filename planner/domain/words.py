@@ -46,6 +46,8 @@ class JointKind(StrEnum):
     """How a corner is joined."""
 
     THROUGH_DOVETAIL = "through dovetail"
+    HALF_BLIND = "half-blind dovetail"
+    """A lap of the pin board covers the ends of the tails; the sled can't cut it, so it is hand work."""
 
 
 class Role(StrEnum):
@@ -61,6 +63,7 @@ class Role(StrEnum):
     BOTTOM_PANEL = "bottom panel"
     RAIL = "rail"
     PARTITION = "partition"
+    APPLIED_FRONT = "applied front"
 
 
 class RingKind(StrEnum):
@@ -122,6 +125,25 @@ class HeightRule(StrEnum):
     RATIO = "ratio"
     """Each opening is taller than the one above it by a fixed ratio."""
     LISTED = "listed"
+
+
+class Spread(StrEnum):
+    """How the tails of a joint share its width."""
+
+    EVEN = "even"
+    MIDDLE = "middle"
+    """Widest in the middle."""
+    EDGE = "edge"
+    """Growing from one edge to the other."""
+    LISTED = "listed"
+    """As the maker lists the places of the pins."""
+
+
+class EdgeName(StrEnum):
+    """An edge of a board."""
+
+    REFERENCE = "reference edge"
+    FAR = "far edge"
 
 
 class FeatureKind(StrEnum):

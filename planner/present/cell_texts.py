@@ -28,7 +28,10 @@ PAGE = 132 * DIGIT
 """Width of a landscape page, Letter or A4, at full size."""
 
 WIDEST = 80 * DIGIT
+"""No column is made wider than this for the sake of one long word."""
+
 MARGIN = 2 * DIGIT
+"""What a column is wider than its text."""
 
 TALLEST_LINES = 22
 """A row can be 409 points high; a text that needs more lines goes on in the next row."""

@@ -8,9 +8,9 @@ from __future__ import annotations
 from typing import Any
 
 from planner.domain.operation import Operation, Work
-from planner.domain.plan import BoardSize, EndCut, Feature, Finding, Joint, OpeningSize, Plan, SledSetting, Span
+from planner.domain.plan import BoardSize, EndCut, Feature, Finding, Joint, OpeningSize, Plan, SledSetting
 from planner.domain.words import Surface
-from planner.lengths import mm
+from planner.lengths import Span, mm
 from planner.present.views.cut_list import MEASURES, cut_sizes
 
 Json = dict[str, Any]

@@ -112,7 +112,7 @@ def _print_line(console: Console, line: str, style: str = "") -> None:
     """One line of any length, folded to the console's width; what it says is never taken for markup."""
     from rich.text import Text
 
-    console.print(Text(visible(line), style=style, overflow="fold"), soft_wrap=False)
+    console.print(Text(visible(line), style=style, overflow="fold"))
 
 
 def _for_a_screen(table: Table) -> Table:

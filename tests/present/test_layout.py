@@ -23,6 +23,16 @@ def test_shared_widths_stay_between_least_and_best_and_fill_the_room(columns: li
     assert sum(widths) == max(sum(least), min(sum(best), room)) or room - sum(widths) < len(widths)
 
 
+def test_lists_get_half_of_what_they_want_before_others_go_short() -> None:
+    """40 characters in all: the text gets its 20, the list of 30 gets 15 and then the 5 that are left."""
+    columns = (Column(heading="a"), Column(heading="b", kind=Kind.MARKS))
+    row = ("four more words here", ("one", "two", "three", "four", "five", "six"))
+    table = Table(title="x", grid=Grid.IN_32, columns=columns, groups=(Group(rows=(row,)),))
+    wanted = layout.wants(table, len)
+    assert (wanted.least, wanted.enough, wanted.most) == ((5, 6), (20, 16), (20, 32))
+    assert layout.fitted(wanted, 40) == [20, 20]
+
+
 def test_a_small_want_is_met_before_large_ones_are_shared() -> None:
     assert layout.share([5, 5], [8, 100], 30) == [8, 22]
 

@@ -13,7 +13,7 @@ from planner.domain.words import Level
 from planner.lengths import Grid
 from planner.pipeline import plan as plan_of
 from planner.present import tables
-from planner.present.table import Table, setting
+from planner.present.table import Column, Kind, Table, setting
 from planner.present.views.order import runs_of
 from tests.pieces import inches
 from tests.present.pieces import drawer, planned_chest, planned_drawer, planned_thick_box
@@ -222,6 +222,13 @@ def test_notes_hold_every_finding_and_every_caution_of_every_machine(plan: Plan)
     assert {finding.text for finding in plan.findings} <= said
     assert {caution for work in plan.order for caution in work.cautions} <= said
     assert [row[1] for row in tables.checks(plan).rows] == [finding.text for finding in plan.findings]
+
+
+def test_sizes_are_shown_on_the_projects_grid_and_places_on_the_finest() -> None:
+    size, place = Column(heading="size", kind=Kind.LENGTH), Column(heading="place", kind=Kind.PLACE)
+    table = Table(title="x", grid=Grid.IN_16, columns=(size, place), groups=())
+    assert [table.shown(column, inches("49/64")) for column in (size, place)] == ["~3/4", "49/64"]
+    assert table.headings() == ("size, in", "place, in")
 
 
 @pytest.mark.parametrize(

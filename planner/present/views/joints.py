@@ -7,9 +7,9 @@ from fractions import Fraction
 
 from planner.derive.slot import slot_of
 from planner.domain.marks import end_mark
-from planner.domain.plan import Joint, Plan, Span
+from planner.domain.plan import Joint, Plan
 from planner.domain.words import Carries
-from planner.lengths import Grid, Nm, show_length
+from planner.lengths import Grid, Nm, Span, show_length
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
 from planner.present.views.by_box import by_box
 
