@@ -62,7 +62,12 @@ class Grid(StrEnum):
 
 
 class LengthError(ValueError):
-    """A text or number that is no usable length; the message quotes it and says what would be right."""
+    """A text or number that is no usable length: what was found, quoted, and what would be right."""
+
+    def __init__(self, what: str, remedy: str = "") -> None:
+        super().__init__(f"{what} {remedy}".rstrip())
+        self.what = what
+        self.remedy = remedy
 
 
 def total(parts: Iterable[int]) -> Nm:
@@ -110,22 +115,22 @@ def read_length(said: str | int | Decimal, unit: Unit, *, zero: bool = False) ->
     """
     quoted = _quote(said)
     if isinstance(said, bool) or not isinstance(said, str | int | Decimal):
-        raise LengthError(f"{quoted} is not a length. {_REMEDY}")
+        raise LengthError(f"{quoted} is not a length.", _REMEDY)
     written = _written(said)
     if written is None:
-        raise LengthError(f"{quoted} is too long for a length. {_REMEDY}")
+        raise LengthError(f"{quoted} is too long for a length.", _REMEDY)
     text = _plain(written)
     if text.startswith("-"):
-        raise LengthError(f"{quoted} is negative; a length is more than nothing. {_REMEDY}")
+        raise LengthError(f"{quoted} is negative; a length is more than nothing.", _REMEDY)
     exact = _exact_nm(text, unit, quoted)
     if exact == 0 and not zero:
-        raise LengthError(f"{quoted} is no length at all; it must be more than 0.")
+        raise LengthError(f"{quoted} is no length at all.", "It must be more than 0.")
     if exact > GREATEST_M * _nm_per("meter"):
-        raise LengthError(f"{quoted} is over {GREATEST_M} m; is the unit right?")
+        raise LengthError(f"{quoted} is over {GREATEST_M} m.", "Is the unit right?")
     if exact.denominator != 1:
         raise LengthError(
-            f"{quoted} is not a whole number of nanometres. "
-            "Use fractions of an inch down to 1/64, or a decimal with fewer places."
+            f"{quoted} is not a whole number of nanometres.",
+            "Use fractions of an inch down to 1/64, or a decimal with fewer places.",
         )
     return Nm(int(exact))
 
@@ -170,7 +175,7 @@ def _exact_nm(text: str, unit: Unit, quoted: str) -> Fraction:
         feet, feet_unit = _one(compound["feet"], quoted)
         inches, inches_unit = _one(compound["inches"], quoted)
         if feet_unit != "foot" or inches_unit != "inch":
-            raise LengthError(f"{quoted}: after feet, inches with their mark are wanted. {_REMEDY}")
+            raise LengthError(f"{quoted}: after feet, inches with their mark are wanted.", _REMEDY)
         return feet * _nm_per("foot") + inches * _nm_per("inch")
     number, named = _one(text, quoted)
     return number * _nm_per(named or _UNIT_WORDS[unit])
@@ -179,13 +184,13 @@ def _exact_nm(text: str, unit: Unit, quoted: str) -> Fraction:
 def _one(text: str, quoted: str) -> tuple[Fraction, str | None]:
     found = _ONE.fullmatch(text.strip())
     if found is None:
-        raise LengthError(f"{quoted} is not a length. {_REMEDY}")
+        raise LengthError(f"{quoted} is not a length.", _REMEDY)
     named = _UNIT_WORDS[found["unit"]] if found["unit"] else None
     if found["dec"] is not None:
         return Fraction(found["dec"].rstrip(".")), named
     top, bottom = int(found["top"]), int(found["bottom"])
     if bottom == 0 or (found["whole"] and top >= bottom):
-        raise LengthError(f"{quoted}: the fraction {top}/{bottom} makes no sense there. {_REMEDY}")
+        raise LengthError(f"{quoted}: the fraction {top}/{bottom} makes no sense there.", _REMEDY)
     return int(found["whole"] or 0) + Fraction(top, bottom), named
 
 

@@ -1,9 +1,10 @@
 """Grooves, rabbets and housings: where each lies on its board, and whether it must stop before an end.
 
-A cut that ran out at an end would show on the finished corner, unless the wood it passes through there is taken away by
-the joint. On a pin end that is a socket: the cut must lie within one where it is narrowest, on the inside face. On a
-tail end it is the space for a pin, narrowest at the very end. Where the cut can't run out unseen it stops where the
-panel stops, inside the mate's thickness by the depth of the mate's cut.
+A cut that ran out at an end would show on the finished corner, unless the wood it passes through there is taken away
+by the joint. On a pin end that is a socket: the cut must lie within one where it is narrowest, on the inside face, and
+be no deeper. On a tail end it is the space for a pin, narrowest at the very end; and a tail end is covered anyway by
+the lap of a half-blind joint, or by an applied front. Where the cut can't run out unseen it stops where the panel
+stops, inside the mate's thickness by the depth of the mate's cut.
 """
 
 from __future__ import annotations
@@ -41,7 +42,7 @@ def groove_height(project: Project, ring: Ring, bottom: BottomPanel, joints: Map
         return bottom.up_nm
     slot = slot_of(project.sled(ring.sled))
     ring_joints = [joints[corner.mark] for corner in ring.corners]
-    least = max(joint.pins[0][1] + slot.lean_nm(joint.pin_thickness_nm) for joint in ring_joints)
+    least = max(joint.pins[0][1] + slot.lean_nm(joint.socket_depth_nm) for joint in ring_joints)
     up = on_grid(least, project.grid)
     return up if up >= least else Nm(up + project.grid.step_nm)
 
@@ -84,23 +85,38 @@ def _back_rabbets(
 
 def _run(project: Project, ring: Ring, board: BoardSize, band: Span, depth: Nm, joints: Mapping[str, Joint]) -> Span:
     """From where to where, measured from end A, a cut along a ring board may run."""
+    behind_fronts = _behind_applied_fronts(project)
 
     def kept_at(end: End) -> int:
         corner = ring.corner_at(board.mark, end)
         joint = joints[corner.mark]
-        if _runs_out_unseen(project, joint, corner.carries(board.mark), band):
+        carries = corner.carries(board.mark)
+        covered = carries is Carries.TAILS and (joint.lap_nm or joint.mark in behind_fronts)
+        if covered or _runs_out_unseen(project, joint, carries, band, depth):
             return 0
-        mate = joint.tail_thickness_nm if corner.carries(board.mark) is Carries.PINS else joint.pin_thickness_nm
+        mate = joint.tail_thickness_nm if carries is Carries.PINS else joint.pin_thickness_nm
         return mate + project.proud_nm - depth
 
     return Nm(kept_at(End.A)), Nm(board.length_nm - kept_at(End.B))
 
 
-def _runs_out_unseen(project: Project, joint: Joint, carries: Carries, band: Span) -> bool:
+def _behind_applied_fronts(project: Project) -> frozenset[str]:
+    """Joints at the front of drawers whose front is hidden by another."""
+    return frozenset(
+        corner.mark
+        for drawer in project.drawers()
+        if drawer.applied_front
+        for corner in (drawer.ring.corners[0], drawer.ring.corners[3])
+    )
+
+
+def _runs_out_unseen(project: Project, joint: Joint, carries: Carries, band: Span, depth: Nm) -> bool:
     if carries is Carries.TAILS:
         return any(start <= band[0] and band[1] <= stop for start, stop in joint.pins)
-    lean = slot_of(project.sled(joint.sled)).lean_nm(joint.pin_thickness_nm)
-    return any(start + lean <= band[0] and band[1] <= stop - lean for start, stop in joint.tails)
+    lean = slot_of(project.sled(joint.sled)).lean_nm(joint.socket_depth_nm)
+    return depth <= joint.socket_depth_nm and any(
+        start + lean <= band[0] and band[1] <= stop - lean for start, stop in joint.tails
+    )
 
 
 # --- housings in a carcase ---------------------------------------------------------------------------------

@@ -60,6 +60,7 @@ _UPRIGHT = {
     Role.BACK: Lie(across=UP, out=BACK),
     Role.LEFT: Lie(across=UP, out=LEFT),
     Role.BOTTOM_PANEL: Lie(across=BACK, out=DOWN),
+    Role.APPLIED_FRONT: Lie(across=UP, out=FRONT),
 }
 _CARCASE = {
     Role.TOP: Lie(across=BACK, out=UP),

@@ -1,7 +1,8 @@
 """Finished sizes of every board, joint allowance included.
 
 Through dovetail: both boards run to the outside of the corner, and stand ``proud`` of it at each end, to be planed
-flush after the glue is dry. So a ring board's length is the outside size along it and twice ``proud``. A board in
+flush after the glue is dry. So a ring board's length is the outside size along it and ``proud`` at each end. At a
+half-blind corner the tail board is shorter by the lap that covers it, and nothing stands out there. A board in
 housings is longer than the clear span by the depth of the housing at each end; a panel in grooves by the depth of the
 groove on each side, less the play it needs.
 """
@@ -17,8 +18,8 @@ from planner.domain.carcase import Carcase, Drawer, Opening
 from planner.domain.marks import board_mark
 from planner.domain.plan import BoardSize, OpeningSize
 from planner.domain.project import Project
-from planner.domain.ring import Ring, Stuff
-from planner.domain.words import Role, SizesOver
+from planner.domain.ring import Corner, Ring, Stuff
+from planner.domain.words import Carries, End, Role, SizesOver
 from planner.errors import PlanError, Problem
 from planner.lengths import Grid, Nm, show_length
 
@@ -72,9 +73,10 @@ def _carcase(carcase: Carcase) -> RingSize:
 
 
 def _drawer(drawer: Drawer, opening: OpeningSize) -> RingSize:
+    before = drawer.applied_front.stuff.thickness_nm if drawer.applied_front else 0
     return RingSize(
         first_nm=Nm(opening.width_nm - 2 * drawer.side_clearance_nm),
-        second_nm=Nm(opening.depth_nm - drawer.back_clearance_nm),
+        second_nm=Nm(opening.depth_nm - drawer.back_clearance_nm - before),
         width_nm=Nm(opening.height_nm - drawer.top_clearance_nm),
     )
 
@@ -96,17 +98,18 @@ def _no_inside(ring: Ring, size: RingSize, grid: Grid) -> Problem | None:
     )
 
 
-def board_sizes(project: Project, rings: Mapping[str, RingSize]) -> tuple[BoardSize, ...]:
-    """Every board of the project at its finished size: ring by ring, then what stands in each.
-
-    Raises:
-        PlanError: a board would be too short, too narrow or too thick to be there.
-    """
+def board_sizes(
+    project: Project, rings: Mapping[str, RingSize], openings: tuple[OpeningSize, ...]
+) -> tuple[BoardSize, ...]:
+    """Every board of the project at its finished size: ring by ring, then what stands in each."""
+    clear = {opening.drawer: opening for opening in openings}
     boards: list[BoardSize] = []
     for ring in project.rings():
         boards += _ring_boards(ring, rings[ring.mark], project.proud_nm)
     for ring, bottom in project.bottoms():
         boards.append(_bottom(ring, bottom, rings[ring.mark]))
+    for drawer in project.drawers():
+        boards += _applied_front(drawer, clear[drawer.ring.mark])
     for carcase in project.carcases:
         boards += _in_carcase(carcase, project.grid)
     return tuple(boards)
@@ -115,7 +118,15 @@ def board_sizes(project: Project, rings: Mapping[str, RingSize]) -> tuple[BoardS
 def _ring_boards(ring: Ring, size: RingSize, proud: Nm) -> Iterator[BoardSize]:
     for index, board in enumerate(ring.boards):
         outside = size.second_nm if index % 2 else size.first_nm
-        yield _sized(board.mark, ring.mark, board.role, board.stuff, (Nm(outside + 2 * proud), size.width_nm))
+        length = outside + sum(_allowance(ring.corner_at(board.mark, end), board.mark, proud) for end in End)
+        yield _sized(board.mark, ring.mark, board.role, board.stuff, (Nm(length), size.width_nm))
+
+
+def _allowance(corner: Corner, board: str, proud: Nm) -> int:
+    """What the joint at one end adds to the outside size."""
+    if corner.lap_nm is not None and corner.carries(board) is Carries.TAILS:
+        return -corner.lap_nm
+    return proud
 
 
 def _bottom(ring: Ring, bottom: BottomPanel, size: RingSize) -> BoardSize:
@@ -123,6 +134,14 @@ def _bottom(ring: Ring, bottom: BottomPanel, size: RingSize) -> BoardSize:
     along, across = inside(ring, size)
     mark = board_mark(ring.mark, Role.BOTTOM_PANEL)
     return _sized(mark, ring.mark, Role.BOTTOM_PANEL, bottom.stuff, (Nm(along + grown), Nm(across + grown)))
+
+
+def _applied_front(drawer: Drawer, opening: OpeningSize) -> Iterator[BoardSize]:
+    if drawer.applied_front:
+        gaps = 2 * drawer.applied_front.gap_nm
+        mark = board_mark(drawer.ring.mark, Role.APPLIED_FRONT)
+        size = (Nm(opening.width_nm - gaps), Nm(opening.height_nm - gaps))
+        yield _sized(mark, drawer.ring.mark, Role.APPLIED_FRONT, drawer.applied_front.stuff, size)
 
 
 def _in_carcase(carcase: Carcase, grid: Grid) -> Iterator[BoardSize]:

@@ -3,7 +3,8 @@
 The tail board lies inside face up. The pin board stands on it with the end that was cut, its inside face on the
 baseline and towards the middle of the tail board, reference edges flush; so its outside face stands ``proud`` inside
 the tail board's end, and the lines are drawn on to the end. A pin ``p0`` to ``p1`` outside takes ``p0 − T/n`` to
-``p1 + T/n`` at the baseline and a little less than itself at the very end.
+``p1 + T/n`` at the baseline and a little less than itself at the very end. In a half-blind joint T is the depth of the
+sockets, and nothing stands out.
 
 Half-pins at the edges are let in by a sloping cut and a shoulder cut along the baseline. So N tails want 2·N sloping
 cuts, half of them leaning each way, and two shoulder cuts.
@@ -22,9 +23,9 @@ from planner.lengths import Nm, nearest
 
 def tail_end(joint: Joint) -> TailEnd:
     """The tail end of a joint."""
-    proud = joint.tail_baseline_nm - joint.pin_thickness_nm
+    proud = joint.tail_baseline_nm - joint.socket_depth_nm
     at_end = Fraction(proud) / joint.slope
-    at_baseline = Fraction(joint.pin_thickness_nm) / joint.slope
+    at_baseline = Fraction(joint.socket_depth_nm) / joint.slope
     walls = [(place, -1) for place, _ in joint.pins[1:]] + [(place, 1) for _, place in joint.pins[:-1]]
     cuts = [
         _saw_cut(joint, nearest(place - away * at_end), nearest(place + away * at_baseline), away)

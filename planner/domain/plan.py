@@ -11,8 +11,11 @@ from fractions import Fraction
 
 from planner.domain.operation import Operation, Work
 from planner.domain.project import Project
+from planner.domain.tail import TailEnd, TailSetting
 from planner.domain.words import End, FeatureKind, JointKind, Level, Role, Side, Surface
 from planner.lengths import Nm, Span
+
+NO_LAP = Nm(0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,8 +80,10 @@ class Joint:
         width_nm: width of both boards along the corner.
         slope: n of 1:n.
         bit_height_nm: height of the pins: the tail board's thickness and what stands proud.
-        tail_baseline_nm: length of the tails: the pin board's thickness and what stands proud.
-        pins: outside-face places of pins, half-pins included, from the reference edge.
+        tail_baseline_nm: length of the tails: the pin board's thickness and what stands proud, or less the lap.
+        lap_nm: in a half-blind joint, the wood of the pin board that covers the tails; else 0.
+        pins: outside-face places of pins, half-pins included, from the reference edge; in a half-blind joint, places
+            where the sockets end at the lap.
         tails: outside-face places between them.
     """
 
@@ -98,6 +103,12 @@ class Joint:
     tail_baseline_nm: Nm
     pins: tuple[Span, ...]
     tails: tuple[Span, ...]
+    lap_nm: Nm = NO_LAP
+
+    @property
+    def socket_depth_nm(self) -> Nm:
+        """How deep the sockets go into the pin board's thickness."""
+        return Nm(self.pin_thickness_nm - self.lap_nm)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -165,6 +176,29 @@ class SledPlan:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PracticeJoint:
+    """A joint of two tails on offcuts, made before the real boards: as thick, steep and high as those that follow.
+
+    Attributes:
+        joint: laid out as any other; its boards are the offcuts.
+        first: passes at the fence that comes first, from the operator's left.
+        second: passes at the other fence.
+        tails: the tail end.
+        length_nm: how long each offcut should be, to be held safely.
+        stands_for: the real joints that are cut the same way.
+    """
+
+    joint: Joint
+    bit_height_nm: Nm
+    first_fence: Side
+    first: tuple[Pass, ...]
+    second: tuple[Pass, ...]
+    tails: TailEnd
+    length_nm: Nm
+    stands_for: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OpeningSize:
     """The clear space that a drawer fills."""
 
@@ -206,6 +240,8 @@ class Plan:
     features: tuple[Feature, ...]
     openings: tuple[OpeningSize, ...]
     sled: SledPlan
+    tails: tuple[TailSetting, ...]
+    practice: tuple[PracticeJoint, ...]
     operations: tuple[Operation, ...]
     order: tuple[Work, ...]
     findings: tuple[Finding, ...]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from planner.domain.operation import Setting
 from planner.domain.words import End, Side
 from planner.lengths import Nm
 
@@ -54,3 +55,28 @@ class TailEnd:
     saw_cuts: tuple[SawCut, ...]
     shoulder_cuts: int
     throat_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TailSetting:
+    """One set-up of the bandsaw and the ends sawn with it.
+
+    Attributes:
+        leans: the way the cuts lean going away from the operator, inside face up and end pointing away.
+        throat_nm: the most that any of these ends asks for between blade and column.
+    """
+
+    number: int
+    thickness_nm: Nm
+    leans: Side
+    throat_nm: Nm
+    ends: tuple[TailEnd, ...]
+
+    @property
+    def setting(self) -> Setting:
+        """The set-up as an operation names it."""
+        return Setting(f"cuts that lean {self.leans}", (("thickness", self.thickness_nm),))
+
+    def cuts(self, end: TailEnd) -> tuple[SawCut, ...]:
+        """Which cuts of an end are made here, from the left."""
+        return tuple(cut for cut in end.saw_cuts if cut.leans is self.leans)

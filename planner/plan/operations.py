@@ -16,10 +16,11 @@ from planner.derive.passes import NEGLIGIBLE_MM2
 from planner.domain.carcase import Carcase
 from planner.domain.marks import board_mark, end_mark, reading_order
 from planner.domain.operation import Operation, Setting, Work
-from planner.domain.plan import BoardSize, Feature, Joint, SledPlan
+from planner.domain.plan import BoardSize, Feature, Joint, PracticeJoint, SledPlan
 from planner.domain.project import Project
 from planner.domain.ring import Ring
-from planner.domain.words import FeatureKind, MaterialKind, RingKind, Role
+from planner.domain.tail import TailSetting
+from planner.domain.words import FeatureKind, MaterialKind, RingKind, Role, Side
 from planner.lengths import Nm
 from planner.plan import tasks
 from planner.plan.cautions import cautions
@@ -38,6 +39,8 @@ class Facts:
     joints: Sequence[Joint]
     features: Sequence[Feature]
     sled: SledPlan
+    tails: Sequence[TailSetting]
+    practice: Sequence[PracticeJoint]
 
 
 @dataclass(slots=True)
@@ -100,39 +103,79 @@ def _cut_to_size(bench: _Bench, project: Project, board: BoardSize) -> str:
 
 def _joints(bench: _Bench, facts: Facts, labelled: Mapping[str, str]) -> dict[str, list[str]]:
     """Operations of every joint; returns, for each board, those that finish its ends."""
-    settings: dict[str, list[tuple[str, Setting]]] = {}
-    residue: dict[str, float] = {}
-    baselines: dict[str, Nm] = {}
-    for s in facts.sled.settings:
-        for cut in s.cuts:
-            setting = Setting(
-                f"setting {s.number:02d}: sled {s.sled}, {s.fence} fence", (("bit height", s.bit_height_nm),)
-            )
-            settings.setdefault(cut.joint, []).append((s.fence, setting))
-            residue[cut.joint] = cut.residue_mm2
-            baselines[cut.joint] = s.bit_height_nm
+    sled = _at_the_sled(facts.sled)
+    tried = _practice(bench, facts.practice, sled)
+    at_saw: dict[str, list[TailSetting]] = {}
+    for setting in facts.tails:
+        for end in setting.ends:
+            at_saw.setdefault(end.joint, []).append(setting)
     fitted: dict[str, list[str]] = {}
     for joint in facts.joints:
-        pin_end, tail_end = end_mark(joint.pin_board, joint.pin_end), end_mark(joint.tail_board, joint.tail_end)
-        gauged = bench.add(
-            tasks.GAUGE, pin_end, [labelled[joint.pin_board]], Setting("", (("gauge", baselines[joint.mark]),))
+        tail = end_mark(joint.tail_board, joint.tail_end)
+        on_sled = sled.get(joint.mark)
+        pins = (
+            _blind_pins(bench, joint, labelled)
+            if on_sled is None
+            else _pins(bench, joint, on_sled, labelled, tried[joint.mark])
         )
-        tail_gauged = bench.add(
-            tasks.GAUGE, tail_end, [labelled[joint.tail_board]], Setting("", (("gauge", joint.tail_baseline_nm),))
-        )
-        laid_out = bench.add(tasks.LAY_OUT, pin_end, [gauged])
-        pins = [
-            bench.add(tasks.PINS, f"{pin_end} {fence} fence", [laid_out], setting)
-            for fence, setting in settings[joint.mark]
-        ]
-        if residue[joint.mark] > NEGLIGIBLE_MM2:
-            pins = [bench.add(tasks.CHISEL, pin_end, pins)]
-        traced = bench.add(tasks.TRACE, joint.mark, [*pins, tail_gauged])
-        sawn = bench.add(tasks.SAW, tail_end, [traced])
-        done = bench.add(tasks.FIT, joint.mark, [sawn])
+        gauge = Setting("", (("gauge", joint.tail_baseline_nm),))
+        gauged = bench.add(tasks.GAUGE, tail, [labelled[joint.tail_board]], gauge)
+        traced = bench.add(tasks.TRACE, joint.mark, [*pins, gauged])
+        sawn = [bench.add(tasks.SAW, f"{tail} {at.leans} lean", [traced], at.setting) for at in at_saw[joint.mark]]
+        shouldered = bench.add(tasks.SHOULDERS, tail, sawn)
+        done = bench.add(tasks.FIT, joint.mark, [shouldered])
         for board in (joint.pin_board, joint.tail_board):
             fitted.setdefault(board, []).append(done)
     return fitted
+
+
+@dataclass(frozen=True, slots=True)
+class _OnSled:
+    """What a pin end meets at the sled: its visits by fence, the height set there, and what stays for the chisel."""
+
+    visits: tuple[tuple[Side, Setting], ...]
+    bit_height_nm: Nm
+    residue_mm2: float
+
+
+def _at_the_sled(plan: SledPlan) -> dict[str, _OnSled]:
+    found: dict[str, _OnSled] = {}
+    for s in plan.settings:
+        setting = Setting(f"setting {s.number:02d}: sled {s.sled}, {s.fence} fence", (("bit height", s.bit_height_nm),))
+        for cut in s.cuts:
+            before = found[cut.joint].visits if cut.joint in found else ()
+            found[cut.joint] = _OnSled((*before, (s.fence, setting)), s.bit_height_nm, cut.residue_mm2)
+    return found
+
+
+def _practice(bench: _Bench, practice: Iterable[PracticeJoint], sled: Mapping[str, _OnSled]) -> dict[str, str]:
+    """The practice joints, made where their height is set first; returns, for each real joint, the one it waits for."""
+    tried: dict[str, str] = {}
+    for each in practice:
+        _, setting = sled[each.stands_for[0]].visits[0]
+        mark = bench.add(tasks.PRACTICE, each.joint.mark, (), setting)
+        tried |= dict.fromkeys(each.stands_for, mark)
+    return tried
+
+
+def _pins(bench: _Bench, joint: Joint, on_sled: _OnSled, labelled: Mapping[str, str], tried: str) -> list[str]:
+    """Pins of a through dovetail, cut on the sled; returns what finishes them."""
+    end = end_mark(joint.pin_board, joint.pin_end)
+    gauge = Setting("", (("gauge", on_sled.bit_height_nm),))
+    gauged = bench.add(tasks.GAUGE, end, [labelled[joint.pin_board]], gauge)
+    laid_out = bench.add(tasks.LAY_OUT, end, [gauged])
+    ready = [laid_out, tried]
+    pins = [bench.add(tasks.PINS, f"{end} {fence} fence", ready, setting) for fence, setting in on_sled.visits]
+    return [bench.add(tasks.CHISEL, end, pins)] if on_sled.residue_mm2 > NEGLIGIBLE_MM2 else pins
+
+
+def _blind_pins(bench: _Bench, joint: Joint, labelled: Mapping[str, str]) -> list[str]:
+    """Pins of a half-blind dovetail, cut by hand; returns what finishes them."""
+    end, label = end_mark(joint.pin_board, joint.pin_end), labelled[joint.pin_board]
+    gauged = bench.add(tasks.GAUGE, end, [label], Setting("", (("gauge", joint.bit_height_nm),)))
+    lap = bench.add(tasks.LAP, end, [label], Setting("", (("gauge", joint.socket_depth_nm),)))
+    laid_out = bench.add(tasks.LAY_OUT, end, [gauged, lap])
+    return [bench.add(tasks.CHOP, end, [laid_out])]
 
 
 def _features(
@@ -185,7 +228,11 @@ def _assemble_carcase(
         for drawer in (opening.drawer for opening in column.openings):
             panel = [board_mark(drawer.ring.mark, Role.BOTTOM_PANEL)] if drawer.bottom else []
             made = _put_together(bench, drawer.ring, panel, ready)
-            hung.append(bench.add(tasks.HANG, drawer.ring.mark, [made, stands]))
+            fitted = bench.add(tasks.HANG, drawer.ring.mark, [made, stands])
+            if drawer.applied_front:
+                before = ready[board_mark(drawer.ring.mark, Role.APPLIED_FRONT)]
+                fitted = bench.add(tasks.FACE, drawer.ring.mark, [fitted, *before])
+            hung.append(fitted)
     last = hung
     if inside[Role.BACK_PANEL]:
         last = [bench.add(tasks.BACK, ring.mark, [*hung, *_all_of(ready, inside[Role.BACK_PANEL])])]

@@ -21,11 +21,15 @@ RIP = Task("rip", "Rip to width", Machine.TABLE_SAW_RIP)
 CROSSCUT = Task("length", "Cut to length", Machine.TABLE_SAW_CROSSCUT)
 LABEL = Task("label", "Write the labels on all surfaces", Machine.BENCH)
 GAUGE = Task("gauge", "Gauge the baseline all round the end", Machine.GAUGE)
+LAP = Task("lap", "Gauge the lap on the end, from the inside face", Machine.GAUGE)
 LAY_OUT = Task("layout", "Lay out the pins on the outside face", Machine.BENCH)
+PRACTICE = Task("try", "Make the practice joint on offcuts, set right what it shows", Machine.ROUTER_TABLE_SLED)
 PINS = Task("pins", "Cut the pin sockets", Machine.ROUTER_TABLE_SLED)
 CHISEL = Task("chisel", "Chisel out the wedges that the bit left", Machine.BENCH)
+CHOP = Task("chop", "Saw and chop the blind sockets by hand", Machine.BENCH)
 TRACE = Task("trace", "Trace the tails from their own pins", Machine.BENCH)
-SAW = Task("tails", "Saw the tails, on the waste side of the line", Machine.BANDSAW)
+SAW = Task("tails", "Saw the tails on the waste side of the line, inside face up", Machine.BANDSAW)
+SHOULDERS = Task("shoulders", "Saw the shoulders for the half-pins, square to the edge", Machine.BANDSAW)
 FIT = Task("fit", "Pare to the line and try the joint", Machine.BENCH)
 GROOVE = Task("groove", "Cut the groove", Machine.ROUTER_TABLE_FENCE)
 RABBET = Task("rabbet", "Cut the rabbet", Machine.ROUTER_TABLE_FENCE)
@@ -36,12 +40,13 @@ GLUE = Task("glue", "Glue up", Machine.CLAMPS)
 FLUSH = Task("flush", "Plane pins and tails flush", Machine.BENCH)
 RAILS = Task("rails", "Glue the rails into their housings", Machine.CLAMPS)
 HANG = Task("drawer", "Fit the drawer to its opening", Machine.BENCH)
+FACE = Task("face", "Fix the applied front, even gaps all round", Machine.BENCH)
 BACK = Task("back", "Fix the back", Machine.BENCH)
 FINISH = Task("finish", "Finish", Machine.BENCH)
 
 TASKS = (
-    PLANE, RIP, CROSSCUT, LABEL, GAUGE, LAY_OUT, PINS, CHISEL, TRACE, SAW, FIT, GROOVE, RABBET, HOUSING,
-    DRY, SAND, GLUE, FLUSH, RAILS, HANG, BACK, FINISH,
+    PLANE, RIP, CROSSCUT, LABEL, GAUGE, LAP, LAY_OUT, PRACTICE, PINS, CHISEL, CHOP, TRACE, SAW, SHOULDERS, FIT,
+    GROOVE, RABBET, HOUSING, DRY, SAND, GLUE, FLUSH, RAILS, HANG, FACE, BACK, FINISH,
 )  # fmt: skip
 """In usual order; common practice, no source."""
 

@@ -26,7 +26,8 @@ def test_tails_are_traced_from_finished_pins_of_their_own_joint() -> None:
         assert before(f"layout {pin_end}", f"pins {pin_end} right fence")
         for fence in ("left", "right"):
             assert before(f"pins {pin_end} {fence} fence", f"trace {joint.mark}")
-        assert before(f"trace {joint.mark}", f"tails {joint.tail_board}-{joint.tail_end}")
+        for lean in ("left", "right"):
+            assert before(f"trace {joint.mark}", f"tails {joint.tail_board}-{joint.tail_end} {lean} lean")
 
 
 def test_nothing_is_glued_before_its_grooves_are_cut_and_it_was_tried_dry() -> None:
