@@ -16,10 +16,10 @@ from planner.derive.tails import tail_end
 from planner.domain.plan import Joint, Pass, PracticeJoint, SledPlan
 from planner.domain.project import Project
 from planner.domain.words import End, JointKind, Side
-from planner.lengths import Grid, Nm, Span
+from planner.lengths import Grid, Nm, Span, Unit
 
-LEAST_LENGTH_NM = Nm(Grid.MM_TENTH.step_nm * 3000)
-"""300 mm, 12 in: a shorter piece can't be clamped to the fence with hands clear. Common practice, no source."""
+LEAST_LENGTH_NM = {Unit.INCH: Nm(Grid.IN_64.step_nm * 64 * 12), Unit.MM: Nm(Grid.MM_TENTH.step_nm * 3000)}
+"""12 in, 300 mm: a shorter piece can't be clamped to the fence with hands clear. Common practice, no source."""
 
 
 def practice_joints(project: Project, joints: Iterable[Joint], sled: SledPlan) -> tuple[PracticeJoint, ...]:
@@ -59,7 +59,7 @@ def _practice(project: Project, joints: list[Joint], height: Nm, sled: SledPlan,
         first=tuple(_passes(project, joint, first_fence, at_first=True)),
         second=tuple(_passes(project, joint, first_fence.other, at_first=False)),
         tails=tail_end(joint),
-        length_nm=LEAST_LENGTH_NM,
+        length_nm=LEAST_LENGTH_NM[project.unit],
         stands_for=tuple(j.mark for j in joints),
     )
 

@@ -8,9 +8,19 @@ from __future__ import annotations
 from typing import Any
 
 from planner.domain.operation import Operation, Work
-from planner.domain.plan import BoardSize, EndCut, Feature, Finding, Joint, OpeningSize, Plan, SledSetting
+from planner.domain.plan import (
+    BoardSize,
+    Feature,
+    Finding,
+    Joint,
+    OpeningSize,
+    Plan,
+    PracticeJoint,
+)
+from planner.domain.tail import TailEnd, TailSetting
 from planner.domain.words import Surface
 from planner.lengths import Span, mm
+from planner.present.json_sled import sled_json
 from planner.present.views.cut_list import MEASURES, cut_sizes
 
 Json = dict[str, Any]
@@ -81,6 +91,7 @@ def _joint(joint: Joint) -> Json:
         "slope": float(joint.slope),
         "bit_height_mm": mm(joint.bit_height_nm),
         "tail_baseline_mm": mm(joint.tail_baseline_nm),
+        "lap_mm": mm(joint.lap_nm),
         "sled": joint.sled,
         "pins_mm": [_span(span) for span in joint.pins],
         "tails_mm": [_span(span) for span in joint.tails],
@@ -91,43 +102,54 @@ def _span(span: Span) -> list[float]:
     return [mm(place) for place in span]
 
 
-def sled_json(plan: Plan) -> Json:
-    """Sled cuts in shop order.
+def tails_json(plan: Plan) -> list[Json]:
+    """Set-ups of the bandsaw, and the ends sawn at each; places are from the left, inside face up and end away."""
+    return [
+        {
+            "setting": at.number,
+            "thickness_mm": mm(at.thickness_nm),
+            "leans": at.leans.value,
+            "throat_mm": mm(at.throat_nm),
+            "ends": [_tail_end(at, end) for end in at.ends],
+        }
+        for at in plan.tails
+    ]
 
-    ``mark_mm`` is the place of the slot's edge on the outside face, from the operator's left; ``residue_mm2`` is what
-    stays on the whole end once both fences are done.
-    """
+
+def _tail_end(at: TailSetting, end: TailEnd) -> Json:
     return {
-        "sled_changes": plan.sled.sled_changes,
-        "height_changes": plan.sled.height_changes,
-        "fence_swaps": plan.sled.fence_swaps,
-        "joint_by_joint_changes": plan.sled.joint_by_joint_changes,
-        "settings": [_sled_setting(setting) for setting in plan.sled.settings],
+        "board": end.board,
+        "end": end.end.value,
+        "joint": end.joint,
+        "trace_from": end.trace_from,
+        "trace_from_end": end.trace_from_end.value,
+        "baseline_mm": mm(end.baseline_nm),
+        "reference_edge": end.reference_edge.value,
+        "straight_cuts": len(end.saw_cuts) + end.shoulder_cuts,
+        "throat_mm": mm(end.throat_nm),
+        "cuts": [
+            {"at_end_mm": mm(cut.at_end_nm), "at_baseline_mm": mm(cut.at_baseline_nm), "waste": cut.waste.value}
+            for cut in at.cuts(end)
+        ],
     }
 
 
-def _sled_setting(setting: SledSetting) -> Json:
-    return {
-        "setting": setting.number,
-        "sled": setting.sled,
-        "slope": float(setting.slope),
-        "bit_mm": mm(setting.bit_nm),
-        "bit_height_mm": mm(setting.bit_height_nm),
-        "fence": setting.fence.value,
-        "cuts": [_cut(cut) for cut in setting.cuts],
-    }
+def practice_json(plan: Plan) -> list[Json]:
+    """Practice joints, in the order of the sled's settings; pins on end B, marks from the operator's left."""
+    return [_practice(each) for each in plan.practice]
 
 
-def _cut(cut: EndCut) -> Json:
+def _practice(each: PracticeJoint) -> Json:
     return {
-        "joint": cut.joint,
-        "board": cut.board,
-        "end": cut.end.value,
-        "reference_edge": cut.reference_edge.value,
-        "width_mm": mm(cut.width_nm),
-        "thickness_mm": mm(cut.thickness_nm),
-        "passes": [{"socket": one.socket, "mark_mm": mm(one.mark_nm)} for one in cut.passes],
-        "residue_mm2": cut.residue_mm2,
+        **_joint(each.joint),
+        "bit_height_mm": mm(each.bit_height_nm),
+        "length_mm": mm(each.length_nm),
+        "stands_for": list(each.stands_for),
+        "passes": [
+            {"fence": fence.value, "socket": one.socket, "mark_mm": mm(one.mark_nm)}
+            for fence, passes in ((each.first_fence, each.first), (each.first_fence.other, each.second))
+            for one in passes
+        ],
     }
 
 
@@ -209,7 +231,9 @@ def plan_json(plan: Plan) -> Json:
         "boards": boards_json(plan),
         "openings": openings_json(plan),
         "joints": joints_json(plan),
+        "practice": practice_json(plan),
         "sled": sled_json(plan),
+        "tails": tails_json(plan),
         "cuts": cuts_json(plan),
         "order": order_json(plan),
         "checks": checks_json(plan),

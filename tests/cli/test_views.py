@@ -27,6 +27,8 @@ KEYS = {
     "cut-list": {"quantity", "length_mm", "width_mm", "thickness_mm", "material", "kind", "marks", "amount", "measure"},
     "labels": {"mark", "labels"},
     "cuts": {"board", "kind", "face", "from_end_a_mm", "from_reference_edge_mm", "depth_mm", "takes"},
+    "practice": {"joint", "bit_height_mm", "length_mm", "stands_for", "passes"},
+    "tails": {"setting", "thickness_mm", "leans", "throat_mm", "ends"},
     "openings": {"carcase", "column", "tier", "drawer", "width_mm", "height_mm", "depth_mm"},
     "order": {"number", "machine", "task", "setting", "lengths_mm", "operations", "cautions"},
     "checks": {"code", "level", "marks", "text", "remedy"},
@@ -36,6 +38,8 @@ COUNTS = {
     "labels": 40,
     "joints": 28,  # 4 corners and 6 × 4
     "openings": 6,
+    "practice": 3,  # fronts of 3/4 and backs of 1/2 to sides of 1/2; the carcase of 3/4
+    "tails": 4,  # sides of 1/2 and of 3/4, each with cuts that lean left and right
 }
 
 

@@ -78,4 +78,4 @@ def test_a_practice_joint_has_the_tails_of_the_real_one() -> None:
     front = next(p for p in practice if p.joint.pin_thickness_nm == inches("3/4"))
     assert front.joint.width_nm == pytest.approx(inches("1") * (2 * 1.4583333 + 0.75), abs=10)
     assert front.tails.board == "practice-D1-J1-tails"
-    assert front.length_nm == 300 * MM
+    assert front.length_nm == inches("12")

@@ -202,7 +202,9 @@ def test_the_order_counts_on_and_nothing_comes_before_what_it_needs() -> None:
 def test_a_setting_names_its_lengths_in_snake_case(plan: Plan) -> None:
     order = json_out.order_json(plan)
     at_the_sled = [work for work in order if work["machine"] == "router table, sled"]
-    assert [work["lengths_mm"] for work in at_the_sled] == [{"bit_height": 12.7}] * 2
+    assert [work["lengths_mm"] for work in at_the_sled] == [
+        {"bit_height": 12.7}
+    ] * 3  # the practice joint, then two fences
     assert all(work["cautions"] for work in at_the_sled)
     for work in order:
         assert all(name == name.lower() and " " not in name for name in work["lengths_mm"])

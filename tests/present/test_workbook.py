@@ -61,8 +61,8 @@ def footer(sheet: Worksheet) -> tuple[str | None, str | None, str | None]:
 
 def test_sheets_come_in_the_order_of_the_shop(book: bytes) -> None:
     assert loaded(book).sheetnames == [
-        "Piece", "Cut list", "Boards", "Openings", "Labels", "Joints", "Sled settings", "Grooves and housings",
-        "Order of operations", "Notes",
+        "Piece", "Cut list", "Boards", "Openings", "Labels", "Joints", "Practice joints", "Sled settings",
+        "Tails", "Grooves and housings", "Order of operations", "Notes",
     ]  # fmt: skip
 
 

@@ -34,7 +34,11 @@ def joints(plan: Plan) -> Table:
         groups=tuple(
             Group(
                 heading=f"{heading}: boards {width_words(found[0], plan)} wide, slope {slope_words(found[0].slope)}",
-                rows=tuple(row for joint in found for row in _both_ends(plan, joint, pin_baselines[joint.mark])),
+                rows=tuple(
+                    row
+                    for joint in found
+                    for row in _both_ends(plan, joint, pin_baselines.get(joint.mark, joint.bit_height_nm))
+                ),
             )
             for heading, found in by_box(plan, plan.joints)
         ),
@@ -48,12 +52,12 @@ def joints(plan: Plan) -> Table:
 
 def _both_ends(plan: Plan, joint: Joint, pin_baseline: Nm) -> tuple[tuple[Cell, ...], tuple[Cell, ...]]:
     grid = plan.project.grid
-    lean = slot_of(plan.project.sled(joint.sled)).lean_nm(joint.pin_thickness_nm)
+    lean = slot_of(plan.project.sled(joint.sled)).lean_nm(joint.socket_depth_nm)
     pin_end, tail_end = end_mark(joint.pin_board, joint.pin_end), end_mark(joint.tail_board, joint.tail_end)
     pins = (
         joint.mark,
         pin_end,
-        str(Carries.PINS),
+        f"{Carries.PINS}, lap {show_length(joint.lap_nm, grid.fine)}" if joint.lap_nm else str(Carries.PINS),
         tail_end,
         joint.pin_thickness_nm,
         setting(pin_baseline, grid),

@@ -11,7 +11,7 @@ from planner.domain.plan import Plan
 from planner.domain.words import Level, SizesOver
 from planner.lengths import Grid, Nm, show_length
 from planner.present.table import Cell, Column, Group, Table
-from planner.present.views.sled import counts
+from planner.present.views.sled_savings import comparison, rates_in_words
 
 Row = tuple[Cell, ...]
 
@@ -21,7 +21,9 @@ HOW_TO_READ = (
     ("Openings", "Drawer openings, and the drawer that fills each."),
     ("Labels", "What to write on all six surfaces of each board."),
     ("Joints", "Gauge settings and the place of each pin from the reference edge."),
+    ("Practice joints", "A joint on offcuts for each way of cutting, and what its errors mean. Make them first."),
     ("Sled settings", "Every sled cut in shop order: which end down, which fence, where to line up. Tick each cut."),
+    ("Tails", "Which pins each end is traced from, and its saw cuts by set-up of the bandsaw."),
     ("Grooves and housings", "Where each groove, rabbet and housing runs, and where it stops."),
     ("Order of operations", "The whole build, one row for each setting. Tick as you go."),
     ("Notes", "What the checks found, and what to heed at each machine. Read them before cutting."),
@@ -40,6 +42,8 @@ def piece(plan: Plan) -> Table:
     held = {table for table, _ in HOW_TO_READ}
     if not plan.openings:
         held.discard("Openings")
+    if not plan.practice:
+        held -= {"Practice joints", "Sled settings"}
     if not plan.features:
         held.discard("Grooves and housings")
     return Table(
@@ -110,13 +114,12 @@ def _count(number: int, what: str) -> str:
 
 
 def _sled_rows(plan: Plan) -> Iterator[Row]:
-    cuts = [cut for at in plan.sled.settings for cut in at.cuts]
+    cuts = sum(len(at.cuts) for at in plan.sled.settings)
     heights = len({(at.sled, at.bit_height_nm) for at in plan.sled.settings})
-    yield "Settings", f"{len(plan.sled.settings)}: {_count(heights, 'bit height')}, each at both fences"
-    yield "Cuts", f"{len(cuts)} (a board end at a fence), {sum(len(cut.passes) for cut in cuts)} passes"
-    grouped = plan.sled.sled_changes + plan.sled.height_changes + plan.sled.fence_swaps
-    yield "Changes", counts(plan)
-    yield "Changes saved", str(plan.sled.joint_by_joint_changes - grouped)
+    yield "Bit heights", f"{heights}, each set once and cut at both fences"
+    yield "Cuts", f"{cuts} (a board end at a fence), {plan.sled.tally.passes} passes"
+    yield from comparison(plan.sled)
+    yield "Rates", rates_in_words(plan.project.rates)
 
 
 def _lengths_rows(plan: Plan) -> Iterator[Row]:
