@@ -17,7 +17,7 @@ class Rates:
     turning_s: int = 10
     """Turning a board end for end."""
     pass_s: int = 10
-    """One push through the bit and back, with the shift to its mark."""
+    """One run past the bit and back, with the shift to its mark."""
 
 
 USUAL_RATES = Rates()

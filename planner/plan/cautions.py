@@ -12,7 +12,8 @@ ALWAYS = "Follow the machine's manual. Wear eye and hearing protection; unplug b
 AT_THE_SLED = (
     "Clamp the board to the fence: the bit pushes it sideways.",
     "Keep hands out of the slot's line and stand clear of where the bit comes out at the far side.",
-    "Push in one direction only and never trap the board between bit and fence.",
+    "Move the sled one way only through the cut, as it was built for; never trap the board between bit and fence.",
+    "A pass that cuts on one side only can pull the sled along: hold it firmly and take it slowly.",
     "Lock the bit height, and check it on an offcut of the same thickness before the first board.",
     "Take a tall or wide slot in several depths if the bit labours.",
 )
