@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from planner.checks.facts import Facts
+from planner.derive.slot import slot_of
 from planner.domain.marks import end_mark
-from planner.domain.plan import Feature, Finding
+from planner.domain.plan import Feature, Finding, Joint
 from planner.domain.words import End, FeatureKind, Level
+
+STOP_IT = "Clamp stop blocks, or stop by eye at a pencil line and square the end with a chisel."
 
 
 def stopped_cuts(facts: Facts) -> Iterator[Finding]:
@@ -24,8 +27,32 @@ def stopped_cuts(facts: Facts) -> Iterator[Finding]:
                 text=f"The {feature.kind} for {feature.takes} in {feature.board} would show if it ran out: stop it "
                 + " and ".join(f"{facts.show(short)} from end {end}" for end, short in stops)
                 + ".",
-                remedy="Clamp stop blocks, or stop by eye at a pencil line and square the end with a chisel.",
+                remedy=" ".join((STOP_IT, *_move(facts, feature))),
             )
+
+
+def _move(facts: Facts, feature: Feature) -> Iterator[str]:
+    """Where a groove that is stopped in a pin board would leave through sockets instead; the nearest such place."""
+    joints = [joint for joint in facts.joints.values() if feature.board in (joint.pin_board, joint.tail_board)]
+    if feature.kind is not FeatureKind.GROOVE or not any(joint.pin_board == feature.board for joint in joints):
+        return
+    wide = feature.u[1] - feature.u[0]
+    rooms = [_rooms(facts, joint, wide) for joint in joints if joint.pin_board == feature.board]
+    meeting = [
+        (max(a[0], b[0]), min(a[1], b[1])) for a in rooms[0] for b in rooms[-1] if max(a[0], b[0]) <= min(a[1], b[1])
+    ]
+    places = [min(max(feature.u[0], low), high) for low, high in meeting]
+    if places:
+        nearest = min(places, key=lambda place: (abs(place - feature.u[0]), place))
+        yield (
+            f"Or move it: {facts.show(nearest)} from the reference edge it leaves this board through a socket, unseen."
+        )
+
+
+def _rooms(facts: Facts, joint: Joint, wide: int) -> list[tuple[int, int]]:
+    """From where to where a groove may begin so that it leaves a pin end through one socket."""
+    lean = slot_of(facts.project.sled(joint.sled)).lean_nm(joint.socket_depth_nm)
+    return [(a + lean, b - lean - wide) for a, b in joint.tails if a + lean <= b - lean - wide]
 
 
 def _stops(facts: Facts, feature: Feature) -> Iterator[tuple[End, int]]:

@@ -48,6 +48,23 @@ def test_stops_are_named_with_their_places() -> None:
     assert all("stop it 17/64 in from end A and 17/64 in from end B" in text for text in texts)
 
 
+def test_a_groove_through_a_pin_is_told_where_it_would_not_show() -> None:
+    """The box's sides carry pins: half-pin 0–1/4, sockets of 1.5 from 1/4, 2 and 3 3/4; a lean of 1/16 on each wall.
+
+    A groove of 1/4 put 1 5/8 up would meet the pin at 1 3/4. In the lowest socket it may begin up to
+    1 3/4 − 1/16 − 1/4 = 1 7/16, in the next from 2 + 1/16; the nearer is 1 7/16.
+    """
+    box = small_box().boxes[0]
+    assert box.bottom is not None
+    raised = replace(box, bottom=replace(box.bottom, up_nm=inches("1 5/8")))
+    findings = found(replace(small_box(), boxes=(raised,)), "stopped-cut")
+    on_side = next(finding for finding in findings if finding.marks[0].startswith("K-right"))
+    assert "Or move it: 1 7/16 in from the reference edge" in on_side.remedy
+    moved = replace(box, bottom=replace(box.bottom, up_nm=inches("1 7/16")))
+    marks = {m for f in found(replace(small_box(), boxes=(moved,)), "stopped-cut") for m in f.marks}
+    assert not any(mark.startswith("K-right") for mark in marks)
+
+
 def test_the_pins_of_a_drawer_lock_against_the_pull() -> None:
     notes = {finding.marks: finding.text for finding in found(six_drawers(), "pin-boards")}
     assert notes == {
