@@ -75,6 +75,16 @@ def test_the_pins_of_a_drawer_lock_against_the_pull() -> None:
     }
 
 
+def test_a_case_with_pins_on_its_sides_is_warned_of_hanging() -> None:
+    chest = six_drawers()
+    (carcase,) = chest.carcases
+    ring = make_ring("C", RingKind.CARCASE, (ash("7/8"),) * 4, PinPair.SECOND_AND_FOURTH, SPACING, "main")
+    turned = replace(chest, carcases=(replace(carcase, ring=ring),))
+    on_case, on_drawers = found(turned, "pin-boards")
+    assert "hang on a wall" in on_case.remedy
+    assert "hang on a wall" not in on_drawers.remedy
+
+
 def test_the_makers_own_choice_is_called_that() -> None:
     box = small_box().boxes[0]
     ring = make_ring("K", RingKind.UPRIGHT, (ash("1/2"),) * 4, PinPair.FIRST_AND_THIRD, SPACING, "main")
