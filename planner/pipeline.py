@@ -30,7 +30,7 @@ def plan(project: Project) -> Plan:
     corners = {joint.mark: joint for joint in joints(project, boards)}
     cuts = features(project, boards, corners)
     must_fit(project, boards, cuts)
-    sled = sled_plan(project, tuple(corners.values()))
+    sled = sled_plan([(project, tuple(corners.values()))])
     tails = tail_settings([tail_end(joint) for joint in corners.values()])
     practice = practice_joints(project, corners.values(), sled)
     operations = work.operations(work.Facts(project, boards, tuple(corners.values()), cuts, sled, tails, practice))

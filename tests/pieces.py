@@ -6,8 +6,9 @@ from planner.domain.box import BottomPanel, Box
 from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Opening, Rails
 from planner.domain.material import Material
 from planner.domain.project import Project
-from planner.domain.ring import Spacing, Stuff, make_ring
+from planner.domain.ring import Stuff, make_ring
 from planner.domain.sled import MICRO, Sled
+from planner.domain.spacing import Spacing
 from planner.domain.words import HeightRule, MaterialKind, PinPair, RingKind, SizesOver
 from planner.lengths import Grid, Nm, Unit, read_length
 

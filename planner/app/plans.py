@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from planner import pipeline
@@ -10,8 +12,10 @@ from planner.app.file_names import safe_stem
 from planner.app.outputs import made_folder, placed
 from planner.app.projects import Kept, keep, plan_of_file, stored
 from planner.app.store_place import StorePlace
-from planner.domain.plan import Plan
-from planner.errors import InputError, Problem
+from planner.domain.plan import Plan, SledBatch
+from planner.domain.project import Project
+from planner.errors import InputError, PlanError, Problem
+from planner.plan.sled import sled_plan
 
 WORKBOOK, PLAN_FILE = ".xlsx", ".json"
 
@@ -33,6 +37,50 @@ def plan_of(name: str | None, store: StorePlace) -> Plan:
         PlanError: no plan can be built from it.
     """
     return pipeline.plan(stored(name, store))
+
+
+def sled_batch(names: Sequence[str], store: StorePlace) -> SledBatch:
+    """Sled cuts of stored projects, made together; without names, of the only one there is.
+
+    Raises:
+        InputError: no such project, or one named twice.
+        PlanError: no plan can be built from one of them.
+    """
+    projects = _all_stored(names, store) if names else [stored(None, store)]
+    plans = _all_planned(projects)
+    return SledBatch(plans=plans, sled=sled_plan([(plan.project, plan.joints) for plan in plans]))
+
+
+def _all_stored(names: Sequence[str], store: StorePlace) -> list[Project]:
+    """The projects of these names; all that is wrong with the names is told at once."""
+    found: list[Project] = []
+    wrong = [
+        Problem(where=f"project {name!r}", what=f"is named {times} times.", remedy="Name each project once.")
+        for name, times in Counter(names).items()
+        if times > 1
+    ]
+    for name in dict.fromkeys(names):
+        try:
+            found.append(stored(name, store))
+        except InputError as error:
+            wrong += error.problems
+    if wrong:
+        raise InputError(wrong)
+    return found
+
+
+def _all_planned(projects: Sequence[Project]) -> tuple[Plan, ...]:
+    """A plan of each; what can't be planned is told with its project, since marks alone don't say which it is."""
+    plans: list[Plan] = []
+    wrong: list[Problem] = []
+    for project in projects:
+        try:
+            plans.append(pipeline.plan(project))
+        except PlanError as error:
+            wrong += [replace(each, where=f"{project.name}, {each.where}") for each in error.problems]
+    if wrong:
+        raise PlanError(wrong)
+    return tuple(plans)
 
 
 def write_workbook(path: Path, name: str, store: StorePlace, *, force: bool) -> Plan:

@@ -155,10 +155,12 @@ def _as_text(heading: str, problems: Sequence[Problem]) -> str:
 
 
 def _folded(text: str, columns: int, indent: str) -> str:
+    from planner.present.plain import held_together, let_go
+
     folding = textwrap.TextWrapper(
         columns, initial_indent=indent, subsequent_indent="  ", break_long_words=False, break_on_hyphens=False
     )
-    return folding.fill(safe(text))
+    return let_go(folding.fill(held_together(safe(text))))
 
 
 def apologise(mistake: BaseException) -> Exit:

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from planner.cli import console, files, stored, views
+from planner.cli import console, files, new_sled, stored, views
 from planner.cli.group import Planner
 
 app = typer.Typer(
@@ -26,6 +26,7 @@ app.command()(stored.projects)
 app.command()(stored.forget)
 for name, help_text in views.VIEWS.items():
     app.command(name, help=help_text)(views.view(name))
+app.command()(new_sled.new_sled)
 
 
 def _version(asked: bool) -> None:

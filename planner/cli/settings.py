@@ -35,6 +35,14 @@ AnyProject = Annotated[
         metavar="PROJECT", help=f"{_NAME} Leave it out when there is only one.", autocompletion=_stored_names
     ),
 ]
+SeveralProjects = Annotated[
+    list[str] | None,
+    typer.Argument(
+        metavar="[PROJECT]...",
+        help="Names of stored projects to cut together. Leave them out when there is only one.",
+        autocompletion=_stored_names,
+    ),
+]
 NamedProject = Annotated[str, typer.Argument(metavar="PROJECT", help=_NAME, autocompletion=_stored_names)]
 ProjectFile = Annotated[str, typer.Argument(metavar="FILE", help="Project file; - is standard input.")]
 Force = Annotated[bool, typer.Option("--force", help="Overwrite files that are there already.")]

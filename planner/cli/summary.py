@@ -31,7 +31,7 @@ def of_prepared(prepared: Prepared) -> str:
     return "\n".join(
         (
             of_kept(prepared.kept),
-            _sled(plan),
+            *_sled(plan),
             *_findings(plan),
             f"Workbook: {safe(str(prepared.workbook))}",
             f"Plan: {safe(str(prepared.plan_file))}",
@@ -50,11 +50,12 @@ def _parts(listed: Listed) -> str:
     return ", ".join(_count(number, what) for number, what in counted if number)
 
 
-def _sled(plan: Plan) -> str:
-    sled = plan.sled
-    changes = sled.sled_changes + sled.height_changes + sled.fence_swaps
-    settings = _count(len(sled.settings), "setting")
-    return f"Sled: {settings}, {_count(changes, 'change')}; joint by joint {sled.joint_by_joint_changes}."
+def _sled(plan: Plan) -> Iterator[str]:
+    """What the grouping of sled cuts saves."""
+    from planner.present.views.sled_savings import JOINT_BY_JOINT, in_words
+
+    yield f"Sled: {in_words(plan.sled.tally)}."
+    yield f"{JOINT_BY_JOINT}: {in_words(plan.sled.joint_by_joint)}."
 
 
 def _findings(plan: Plan) -> Iterator[str]:

@@ -113,7 +113,7 @@ class Joint:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pass:
-    """One push through the bit.
+    """One run past the bit.
 
     Attributes:
         socket: which socket, counted from the operator's left, from 1.
@@ -129,10 +129,12 @@ class EndCut:
     """What one pin end gets at one fence.
 
     Attributes:
+        project: name of the project that the board belongs to; marks are unlike each other only within a project.
         reference_edge: on which side of the operator the reference edge is.
         residue_mm2: area of end grain left for the chisel once both fences are done, over all sockets.
     """
 
+    project: str
     joint: str
     board: str
     end: End
@@ -145,7 +147,11 @@ class EndCut:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SledSetting:
-    """One setting of a sled and all cuts made with it."""
+    """One setting of a sled and all cuts made with it, board by board.
+
+    Attributes:
+        sled: its name; with the projects that use it where one name stands for sleds of different figures.
+    """
 
     number: int
     sled: str
@@ -157,22 +163,70 @@ class SledSetting:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SledTally:
+    """What it takes to make all sled cuts in one order or another, once the first setting is set up.
+
+    Attributes:
+        settings: settings made one after the other; one that is come back to counts again.
+        sled_changes: times that another sled is put on.
+        height_changes: times that the bit height is set anew on a sled (a change of sled sets it anyway).
+        fence_swaps: times that the operator walks round to the other fence.
+        handlings: times that a board is taken up at a setting, set to its first mark, clamped, and put down.
+        turnings: times that a board is turned end for end from one of its cuts to the next.
+        passes: pushes through the bit.
+        estimate_s: seconds for all of these together, at the maker's rates.
+    """
+
+    settings: int
+    sled_changes: int
+    height_changes: int
+    fence_swaps: int
+    handlings: int
+    turnings: int
+    passes: int
+    estimate_s: int
+
+    @property
+    def changes(self) -> int:
+        """Changes of all three kinds."""
+        return self.sled_changes + self.height_changes + self.fence_swaps
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SledPlan:
     """All sled cuts, in the order of the shop, and what the grouping saves.
 
     Attributes:
-        sled_changes: times that another sled is put on.
-        height_changes: times that the bit height is set anew on a sled (a change of sled sets it anyway).
-        fence_swaps: times that the operator walks round to the other fence.
-        joint_by_joint_changes: changes of all three kinds when each joint is cut by itself, in order of the boxes, even
-            if every joint begins at the fence already in use.
+        projects: names of the projects whose cuts these are, in the order given.
+        tally: what cutting in this order takes.
+        joint_by_joint: what it would take to cut each joint by itself, in order of projects and boxes, even if every
+            joint begins at the fence already in use.
     """
 
+    projects: tuple[str, ...]
     settings: tuple[SledSetting, ...]
-    sled_changes: int
-    height_changes: int
-    fence_swaps: int
-    joint_by_joint_changes: int
+    tally: SledTally
+    joint_by_joint: SledTally
+
+    @property
+    def sled_changes(self) -> int:
+        """Times that another sled is put on."""
+        return self.tally.sled_changes
+
+    @property
+    def height_changes(self) -> int:
+        """Times that the bit height is set anew on a sled."""
+        return self.tally.height_changes
+
+    @property
+    def fence_swaps(self) -> int:
+        """Times that the operator walks round to the other fence."""
+        return self.tally.fence_swaps
+
+    @property
+    def joint_by_joint_changes(self) -> int:
+        """Changes of all three kinds when each joint is cut by itself."""
+        return self.joint_by_joint.changes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -245,3 +299,11 @@ class Plan:
     operations: tuple[Operation, ...]
     order: tuple[Work, ...]
     findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SledBatch:
+    """Several plans whose sled cuts are made together; ``sled`` takes the place of their own sled plans."""
+
+    plans: tuple[Plan, ...]
+    sled: SledPlan

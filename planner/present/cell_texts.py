@@ -13,7 +13,7 @@ from unicodedata import east_asian_width
 
 from planner.present import layout
 from planner.present.layout import Wants
-from planner.present.plain import visible
+from planner.present.plain import held_together, visible
 from planner.present.table import Cell, Column, Kind, Table
 
 BOX = "☐"
@@ -108,8 +108,8 @@ def texts(table: Table, column: Column, cell: Cell, width: int) -> list[str]:
 
 
 def paragraphs(text: str, width: int) -> list[str]:
-    """A text in as many cells as it needs."""
-    return _in_cells(text.split(" "), " ", width, joined_by=" ")
+    """A text in as many cells as it needs; no line breaks inside a length."""
+    return _in_cells(held_together(text).split(" "), " ", width, joined_by=" ")
 
 
 def _in_cells(pieces: Iterable[str], between: str, width: int, *, joined_by: str) -> list[str]:

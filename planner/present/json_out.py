@@ -20,7 +20,7 @@ from planner.domain.plan import (
 from planner.domain.tail import TailEnd, TailSetting
 from planner.domain.words import Surface
 from planner.lengths import Span, mm
-from planner.present.json_sled import sled_json
+from planner.present.json_sled import sled_plan_json
 from planner.present.views.cut_list import MEASURES, cut_sizes
 
 Json = dict[str, Any]
@@ -100,6 +100,11 @@ def _joint(joint: Joint) -> Json:
 
 def _span(span: Span) -> list[float]:
     return [mm(place) for place in span]
+
+
+def sled_json(plan: Plan) -> Json:
+    """Sled cuts in shop order, and what the grouping saves."""
+    return sled_plan_json(plan.sled)
 
 
 def tails_json(plan: Plan) -> list[Json]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from planner.present.plain import visible
+from planner.present.plain import visible, words
 from planner.present.table import Cell, Column, Kind, Table
 
 _LISTS = (Kind.MARKS, Kind.TICKS)
@@ -18,7 +18,7 @@ Measure = Callable[[str], int]
 def pieces(table: Table, column: Column, cell: Cell) -> list[str]:
     """What is kept on one line: the words of a text, a number, or the items of a list with the comma after them."""
     if isinstance(cell, str):
-        return visible(cell).split(" ")
+        return words(visible(cell))
     if isinstance(cell, tuple):
         return [f"{visible(item)}," for item in cell[:-1]] + [visible(item) for item in cell[-1:]]
     return [table.shown(column, cell)]

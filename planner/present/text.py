@@ -13,7 +13,7 @@ from itertools import zip_longest
 from typing import TYPE_CHECKING
 
 from planner.present import layout
-from planner.present.plain import visible
+from planner.present.plain import visible, words
 from planner.present.table import LENGTHS, Cell, Column, Group, Kind, Table
 
 if TYPE_CHECKING:
@@ -110,9 +110,11 @@ def _sums_line(table: Table, word: str, sums: Sequence[Cell]) -> str:
 
 def _print_line(console: Console, line: str, style: str = "") -> None:
     """One line of any length, folded to the console's width; what it says is never taken for markup."""
+    from rich.cells import cell_len
     from rich.text import Text
 
-    console.print(Text(visible(line), style=style, overflow="fold"))
+    for part in layout.packed(words(visible(line)), console.width, cell_len):
+        console.print(Text(part, style=style, overflow="fold"))
 
 
 def _for_a_screen(table: Table) -> Table:

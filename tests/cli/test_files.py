@@ -23,7 +23,10 @@ def test_prepare_does_all_at_once_and_says_so_in_a_few_lines(maker: Maker) -> No
     # 28 corners: 4 of the carcase, 6 × 4 of the drawers; 40 boards: 6 × (4 + bottom) + 4 + back + 5 rails
     assert lines[1] == "40 boards, 28 corners, 56 joined ends."
     # two bit heights (3/4 and 1/2 in tail boards), each at both fences: 1 change of height and 2 of fence
-    assert "4 settings, 3 changes" in lines[2]
+    # 14 boards with pins (front and back of 6 drawers, two of the carcase), taken up and turned at two fences each
+    assert lines[2].startswith("Sled: 4 settings, 3 changes, 28 handlings, 28 turnings, ")
+    # joint by joint: 28 walks round and one change of height; one board of each of the 7 boxes stays at a fence once
+    assert lines[3].startswith("Joint by joint: 30 settings, 29 changes, 49 handlings, 14 turnings, ")
     assert "Checks: 0 stops, 1 caution, " in said.out
     book = Path("out") / "Landing chest.xlsx"
     assert f"Workbook: {book}" in lines

@@ -15,7 +15,7 @@ COMMANDS = sorted(get_command(app).commands)  # type: ignore[attr-defined]
 
 
 def test_the_commands_are_those_agreed() -> None:
-    others = {"prepare", "read", "write", "workbook", "schema", "projects", "forget"}
+    others = {"prepare", "read", "write", "workbook", "schema", "projects", "forget", "new-sled"}
     assert set(COMMANDS) == others | VIEWS.keys()
 
 

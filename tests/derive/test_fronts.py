@@ -121,6 +121,6 @@ def test_a_lap_as_thick_as_the_front_is_a_problem(lap: str) -> None:
 
 def test_a_lap_without_a_half_blind_joint_is_a_problem() -> None:
     drawer = first_drawer()
-    first, *others = drawer.ring.corners
-    odd = replace(drawer.ring, corners=(replace(first, lap_nm=inches("1/4")), *others))
+    first, second, third, fourth = drawer.ring.corners
+    odd = replace(drawer.ring, corners=(replace(first, lap_nm=inches("1/4")), second, third, fourth))
     assert [p.where for p in problems(with_first_drawer(replace(drawer, ring=odd)))] == ["D1-J1"]

@@ -19,6 +19,7 @@ The design fixes the keys; where each end stands is its sections 3 and 6.
 from __future__ import annotations
 
 import json
+from collections import defaultdict
 from dataclasses import replace
 from itertools import pairwise
 from math import sqrt
@@ -29,6 +30,9 @@ import pytest
 from planner.domain.plan import Plan
 from planner.lengths import Nm
 from planner.present import json_out
+from tests.lopsided import planned_lopsided_drawer
+from tests.oracle.sheet import LAID_BY_END
+from tests.oracle.sled_polygons import EndGrain, what_stays
 from tests.present.pieces import planned_chest, planned_drawer, planned_thick_box
 
 IN = 25.4
@@ -106,6 +110,50 @@ def test_the_sled_needs_one_swap_where_joint_by_joint_needs_four(plan: Plan) -> 
     for at in sled["settings"]:
         assert (at["sled"], at["slope"]) == ("bench", 8)
         assert [at["bit_mm"], at["bit_height_mm"]] == mm(0.5, 0.5)
+
+
+def test_the_sled_counts_both_ways_of_cutting(plan: Plan) -> None:
+    """Two boards at two fences, each cut A, B, B, A; 4 ends of 5 sockets of 2 passes. Seconds: see ``test_views``."""
+    sled = json_out.sled_json(plan)
+    assert {key: value for key, value in sled.items() if key not in {"settings", "joint_by_joint"}} == {
+        "projects": [plan.project.name],
+        "changes": 1,
+        "sled_changes": 0,
+        "height_changes": 0,
+        "fence_swaps": 1,
+        "handlings": 4,
+        "turnings": 4,
+        "passes": 40,
+        "estimate_s": 520,
+        "joint_by_joint_changes": 4,
+    }
+    assert sled["joint_by_joint"] == {
+        "changes": 4,
+        "sled_changes": 0,
+        "height_changes": 0,
+        "fence_swaps": 4,
+        "handlings": 7,
+        "turnings": 2,
+        "passes": 40,
+        "estimate_s": 605,
+    }
+    assert {cut["project"] for at in sled["settings"] for cut in at["cuts"]} == {plan.project.name}
+
+
+def test_a_lopsided_drawer_cut_by_what_the_json_says_keeps_its_pins() -> None:
+    made = planned_lopsided_drawer()
+    joints = {(joint["pin_board"], joint["pin_end"]): joint for joint in json_out.joints_json(made)}
+    passes: dict[tuple[str, str], list[tuple[str, float]]] = defaultdict(list)
+    edges: dict[tuple[str, str], str] = {}
+    for at in json_out.sled_json(made)["settings"]:
+        for cut in at["cuts"]:
+            end = cut["board"], cut["end"]
+            edges[end] = cut["reference_edge"]
+            passes[end] += [(at["fence"], one["mark_mm"]) for one in cut["passes"]]
+    assert passes.keys() == joints.keys()
+    for end, joint in joints.items():
+        grain = EndGrain(joint["width_mm"], joint["pin_thickness_mm"], joint["slope"], 12.7, joint["pins_mm"])
+        assert what_stays(grain, LAID_BY_END[edges[end]], passes[end]) == pytest.approx((0, 0), abs=1e-6)
 
 
 def test_each_pin_end_is_cut_once_at_each_fence_where_worked_out_above(plan: Plan) -> None:

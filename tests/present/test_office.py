@@ -152,7 +152,7 @@ def test_lengths_are_shown_as_the_program_shows_them(office: Path, name: str) ->
     rows = as_shown(office, "grids", name)[2:]
     assert len(rows) == len(lengths_on(grid))
     for (shown, told), length in zip(rows, lengths_on(grid), strict=True):
-        wanted = told.removeprefix("is ")
+        wanted = told.replace("\N{NO-BREAK SPACE}", " ").removeprefix("is ")
         found = " ".join(shown.replace("~ ", "~").split())
         assert found.startswith("~") == wanted.startswith("~") == (length % grid.step_nm != 0)
         if grid is Grid.MM_TENTH or not wanted.startswith("~"):

@@ -8,13 +8,17 @@ from fractions import Fraction
 
 import pytest
 
-from planner.domain.plan import Finding, Plan
+from planner.domain.plan import Finding, Plan, SledBatch
 from planner.domain.words import Level
-from planner.lengths import Grid
+from planner.lengths import Grid, Nm
 from planner.pipeline import plan as plan_of
+from planner.plan.sled import sled_plan
 from planner.present import tables
 from planner.present.table import Column, Kind, Table, setting
 from planner.present.views.order import runs_of
+from planner.present.views.sled import sled_together
+from planner.present.views.sled_savings import hours
+from tests.lopsided import planned_lopsided_drawer
 from tests.pieces import inches
 from tests.present.pieces import drawer, planned_chest, planned_drawer, planned_thick_box
 
@@ -109,13 +113,61 @@ def test_the_sled_sheet_has_a_row_for_each_cut_with_the_cautions_above(plan: Pla
     assert all(any("trap" in caution for caution in group.cautions) for group in table.groups)
 
 
-def test_the_first_sheet_prints_both_counts_of_changes() -> None:
-    """The drawer: one swap in all; four joints one by one need four."""
+def test_the_first_sheet_sets_the_planned_order_beside_joint_by_joint() -> None:
+    """The drawer: J1 front-B, J2 back-A, J3 back-B, J4 front-A, five sockets of two passes each: 40 passes.
+
+    Planned: one swap; two boards at two fences, four handlings; each cut A, B and B, A: four turnings. 1·20 + 4·15 +
+    4·10 + 40·10 = 520 s, 8 min 40.
+
+    Joint by joint four swaps; seven handlings, since the back stays at the fence where J2 ends and J3 begins; two
+    turnings: 4·20 + 7·15 + 2·10 + 400 = 605 s, 10 min 5.
+    """
     rows = {row["What"]: row["Figures"] for row in shown(tables.piece(planned_drawer()))}
-    assert rows["Changes"].startswith("Changes as planned: 1 (")
-    assert rows["Changes"].endswith("Joint by joint it would be 4.")
-    assert rows["Changes saved"] == "3"
+    assert rows["Bit heights"] == "1, each set once and cut at both fences"
+    assert rows["Cuts"] == "8 (a board end at a fence), 40 passes"
+    assert rows["Settings"] == "2; joint by joint 5"
+    assert rows["Changes"] == (
+        "1 (sled 0×, bit height 0×, fence 1×); joint by joint 4 (sled 0×, bit height 0×, fence 4×)"
+    )
+    assert rows["Handlings"] == "4; joint by joint 7"
+    assert rows["Turnings end for end"] == "4; joint by joint 2"
+    assert rows["Time, about"] == "0:09 h; joint by joint 0:10 h"
+    assert "change of sled 300, of bit height 120, of fence 20; handling 15; turning" in rows["Rates"]
     assert rows["Corner joints"] == "4, so 8 board ends, half of them with pins"
+
+
+def test_the_sled_sheet_compares_both_ways_and_says_what_times_are_made_of() -> None:
+    notes = tables.sled(planned_drawer()).notes
+    assert "As planned: 2 settings, 1 change, 4 handlings, 4 turnings, 0:09 h." in notes
+    assert "Joint by joint: 5 settings, 4 changes, 7 handlings, 2 turnings, 0:10 h." in notes
+    assert any("The first setting-up is not in them" in note for note in notes)
+
+
+@pytest.mark.parametrize(
+    ("seconds", "said"),
+    [(0, "0:00 h"), (29, "0:00 h"), (30, "0:01 h"), (3_569, "0:59 h"), (3_570, "1:00 h"), (90_000, "25:00 h")],
+)
+def test_times_are_told_to_the_nearest_minute(seconds: int, said: str) -> None:
+    assert hours(seconds) == said
+
+
+def test_the_lopsided_front_reads_as_it_was_walked_through() -> None:
+    """Places of ``tests.plan.test_sled`` to the nearest 1/64: 0.665370 is 42.58 of them, 1.080739 69.17 and so on."""
+    rows = {
+        (row["Board"], row["End down"], row["Fence"]): row
+        for row in shown(tables.sled(planned_lopsided_drawer()))
+        if row["Board"] == "D-front"
+    }
+    marks = "(Socket) and mark, from your left, in"
+    assert {key[1:]: row[marks] for key, row in rows.items()} == {
+        ("A", "RIGHT"): "(1) 2, (2) 3 3/4, (3) 5 1/4",
+        ("A", "LEFT"): "(1) 1/4 and ~43/64 and ~1 5/64, (2) 2 1/2 and ~2 7/8, (3) 4 and ~4 3/8",
+        ("B", "RIGHT"): "(1) 1 1/2, (2) 3, (3) 5 1/4",
+        ("B", "LEFT"): "(1) 1/4 and ~5/8, (2) 1 3/4 and ~2 1/8, (3) 3 1/2 and ~3 59/64 and ~4 21/64",
+    }
+    assert [(row["End down"], row["Reference edge at your"]) for row in rows.values()] == [
+        ("A", "RIGHT"), ("B", "LEFT"), ("B", "LEFT"), ("A", "RIGHT"),
+    ]  # fmt: skip
 
 
 def test_a_change_of_sled_is_told_on_the_sheet() -> None:
@@ -128,7 +180,61 @@ def test_a_change_of_sled_is_told_on_the_sheet() -> None:
         "Setting 4 (walk round to the right fence)",
     ]
     rows = {row["What"]: row["Figures"] for row in shown(tables.piece(both))}
-    assert rows["Changes"] == "Changes as planned: 3 (sled 1×, bit height 0×, fence 2×). Joint by joint it would be 9."
+    assert rows["Changes"].startswith("3 (sled 1×, bit height 0×, fence 2×); joint by joint 9 (")
+
+
+# --- several projects at the sled ------------------------------------------------------------------------------------
+
+
+def together(*plans: Plan) -> SledBatch:
+    return SledBatch(plans=plans, sled=sled_plan([(each.project, each.joints) for each in plans]))
+
+
+def test_boards_of_several_projects_are_told_apart() -> None:
+    """Both drawers are marked D1 and have a sled called bench, one with a worn bit."""
+    first, second = planned_drawer(), plan_of(replace(drawer(), name="Other"))
+    worn = replace(second.project, sleds=(replace(second.project.sleds[0], bit_nm=Nm(12_620_000)),))
+    table = sled_together(together(first, plan_of(worn)))
+    rows = shown(table)
+    assert {(row["Project"], row["Board"]) for row in rows} == {
+        (name, board) for name in (first.project.name, "Other") for board in ("D1-front", "D1-back")
+    }
+    assert [next(column.strong for column in table.columns if column.heading == "Project")] == [True]
+    assert [f"Sled bench of {name}," in group.heading for name, group in zip(
+        (first.project.name,) * 2 + ("Other",) * 2, table.groups, strict=True
+    )] == [True] * 4  # fmt: skip
+    assert table.groups[2].heading.startswith("Setting 3 (put on sled bench of Other)")
+    assert table.notes[0] == f"Cut together: {first.project.name}, Other."
+    assert table.cautions == (
+        "In more than one of these projects: D1. Write the project beside the mark on each of their boards.",
+    )
+
+
+def test_one_project_has_no_column_of_projects_and_nothing_to_tell_apart() -> None:
+    alone = sled_together(together(planned_drawer()))
+    assert alone == tables.sled(planned_drawer())
+    assert "Project" not in alone.headings()
+    assert alone.cautions == ()
+    assert not any("Cut together" in note for note in alone.notes)
+
+
+def test_a_bit_height_that_differs_from_a_projects_own_is_cautioned() -> None:
+    """Proud 0 and 0.002 in on sides of 1/2: within the tolerance of 0.004, so both are cut at 0.502."""
+    low = planned_drawer()
+    high = plan_of(replace(drawer(mark="E1"), name="Other", proud_nm=inches("0.002")))
+    table = sled_together(together(high, low))
+    assert {at.bit_height_nm for at in together(high, low).sled.settings} == {inches("0.502")}
+    (caution,) = table.cautions
+    assert caution.startswith(f"Bit heights here differ a little from those planned for {low.project.name} alone:")
+
+
+def test_several_projects_are_shown_in_the_unit_of_the_first() -> None:
+    inch_first = sled_together(together(planned_drawer(), planned_thick_box()))
+    metric_first = sled_together(together(planned_thick_box(), planned_drawer()))
+    assert "Width, in" in inch_first.headings()
+    assert "Width, mm" in metric_first.headings()
+    assert any(f"in the unit of {planned_thick_box().project.name}" in note for note in metric_first.notes)
+    assert not inch_first.cautions
 
 
 def test_a_new_bit_height_is_told_on_the_sheet() -> None:

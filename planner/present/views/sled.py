@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby, pairwise
 
 from planner.derive.passes import NEGLIGIBLE_MM2
 from planner.domain.operation import Machine
-from planner.domain.plan import EndCut, Pass, Plan, SledSetting
-from planner.lengths import Grid, show_length
+from planner.domain.plan import EndCut, Pass, Plan, SledBatch, SledPlan, SledSetting
+from planner.lengths import Grid, Nm, show_length
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
 from planner.present.views.joints import slope_words
+from planner.present.views.sled_savings import AS_PLANNED, JOINT_BY_JOINT, in_words, rates_in_words
 
 HOW_TO_STAND = (
     "Stand the board on the end named, OUTSIDE FACE TO YOU, at both fences.",
@@ -21,61 +24,106 @@ HOW_TO_STAND = (
 )
 WEDGE = "Wedge left: end grain that stays for the chisel on the whole end, once it has been cut at both fences."
 LABELS_DECIDE = "Read the label before each cut. Where board and sheet don't agree, stop: don't cut by guess."
+ENDS_IN_TURN = (
+    "The ends of a board follow each other, beginning with the one that was down last. Keep to the order listed, "
+    "and no board is turned more often than it must be."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """What decides which columns there are and how lengths are shown."""
+
+    grid: Grid
+    projects: bool
+    wedges: bool
 
 
 def sled(plan: Plan) -> Table:
     """One row for each board end at each fence."""
-    unit = plan.project.unit
-    wedges = any(_wedge(cut) for at in plan.sled.settings for cut in at.cuts)
+    return sled_together(SledBatch(plans=(plan,), sled=plan.sled))
+
+
+def sled_together(batch: SledBatch) -> Table:
+    """The same for several projects whose cuts are made together, in the unit of the first of them."""
+    first, several = batch.plans[0].project, len(batch.plans) > 1
+    wedges = any(_wedge(cut) for at in batch.sled.settings for cut in at.cuts)
+    sheet = _Sheet(first.grid, projects=several, wedges=wedges)
     return Table(
         title="Sled settings",
-        grid=plan.project.grid,
-        columns=(
-            Column(heading="Cut", kind=Kind.TICK),
-            Column(heading="Setting", kind=Kind.COUNT, repeats=True),
-            Column(heading="Fence", repeats=True),
-            Column(heading=f"Bit height, {unit}", repeats=True),
-            Column(heading="Board", strong=True),
-            Column(heading="End down", strong=True),
-            Column(heading="Outside face", repeats=True),
-            Column(heading="Reference edge at your", strong=True),
-            Column(heading=f"(Socket) and mark, from your left, {unit}", kind=Kind.MARKS),
-            Column(heading="Joint"),
-            Column(heading="Width", kind=Kind.LENGTH),
-            Column(heading="Thickness", kind=Kind.LENGTH),
-            *((Column(heading="Wedge left, mm²", kind=Kind.AMOUNT, decimals=1),) if wedges else ()),
+        grid=sheet.grid,
+        columns=tuple(_columns(sheet)),
+        groups=tuple(_groups(batch, sheet)),
+        notes=(
+            *(_together(batch) if several else ()),
+            *HOW_TO_STAND,
+            LABELS_DECIDE,
+            ENDS_IN_TURN,
+            *((WEDGE,) if wedges else ()),
+            f"{AS_PLANNED}: {in_words(batch.sled.tally)}.",
+            f"{JOINT_BY_JOINT}: {in_words(batch.sled.joint_by_joint)}.",
+            rates_in_words(first.rates),
         ),
-        groups=tuple(_groups(plan, wedges=wedges)),
-        notes=(*HOW_TO_STAND, LABELS_DECIDE, *((WEDGE,) if wedges else ()), counts(plan)),
+        cautions=tuple(_cautions_together(batch)),
         page_per_group=True,
     )
 
 
-def counts(plan: Plan) -> str:
-    """Changes as planned, and joint by joint."""
-    grouped = plan.sled.sled_changes + plan.sled.height_changes + plan.sled.fence_swaps
+def _together(batch: SledBatch) -> tuple[str, ...]:
+    """What to know of several projects before reading their common sheet."""
+    first = batch.sled.projects[0]
     return (
-        f"Changes as planned: {grouped} ({_times(plan.sled.sled_changes, 'sled')}, "
-        f"{_times(plan.sled.height_changes, 'bit height')}, {_times(plan.sled.fence_swaps, 'fence')}). "
-        f"Joint by joint it would be {plan.sled.joint_by_joint_changes}."
+        f"Cut together: {', '.join(batch.sled.projects)}.",
+        f"Lengths are in the unit of {first} and times at its rates; name another project first to have its own.",
+        "On each sled, bit heights share a setting within the smallest height tolerance of the projects that use it.",
     )
 
 
-def _times(count: int, what: str) -> str:
-    return f"{what} {count}×"
+def _cautions_together(batch: SledBatch) -> Iterator[str]:
+    """Where projects cut together could be mistaken for each other, or differ from their own plans."""
+    times = Counter(ring.mark for plan in batch.plans for ring in plan.project.rings())
+    alike = ", ".join(mark for mark, count in times.items() if count > 1)
+    if alike:
+        yield f"In more than one of these projects: {alike}. Write the project beside the mark on each of their boards."
+    own = {end: height for plan in batch.plans for end, height in _heights(plan.sled)}
+    other = ", ".join(dict.fromkeys(end[0] for end, height in _heights(batch.sled) if own[end] != height))
+    if other:
+        yield f"Bit heights here differ a little from those planned for {other} alone: gauge pin baselines to these."
 
 
-def _cautions(plan: Plan) -> tuple[str, ...]:
+def _heights(sled: SledPlan) -> Iterator[tuple[tuple[str, str], Nm]]:
+    """Each project's joints with the bit height at which they are cut."""
+    return (((cut.project, cut.joint), at.bit_height_nm) for at in sled.settings for cut in at.cuts)
+
+
+def _columns(sheet: _Sheet) -> Iterator[Column]:
+    unit = sheet.grid.unit
+    yield Column(heading="Cut", kind=Kind.TICK)
+    yield Column(heading="Setting", kind=Kind.COUNT, repeats=True)
+    yield Column(heading="Fence", repeats=True)
+    yield Column(heading=f"Bit height, {unit}", repeats=True)
+    if sheet.projects:
+        yield Column(heading="Project", strong=True)
+    yield Column(heading="Board", strong=True)
+    yield Column(heading="End down", strong=True)
+    yield Column(heading="Outside face", repeats=True)
+    yield Column(heading="Reference edge at your", strong=True)
+    yield Column(heading=f"(Socket) and mark, from your left, {unit}", kind=Kind.MARKS)
+    yield Column(heading="Joint")
+    yield Column(heading="Width", kind=Kind.LENGTH)
+    yield Column(heading="Thickness", kind=Kind.LENGTH)
+    if sheet.wedges:
+        yield Column(heading="Wedge left, mm²", kind=Kind.AMOUNT, decimals=1)
+
+
+def _cautions(batch: SledBatch) -> tuple[str, ...]:
     """What to heed at the sled, each once."""
-    return tuple(
-        dict.fromkeys(
-            caution for work in plan.order if work.machine is Machine.ROUTER_TABLE_SLED for caution in work.cautions
-        )
-    )
+    works = (work for plan in batch.plans for work in plan.order if work.machine is Machine.ROUTER_TABLE_SLED)
+    return tuple(dict.fromkeys(caution for work in works for caution in work.cautions))
 
 
-def _groups(plan: Plan, *, wedges: bool) -> Iterator[Group]:
-    settings, grid, heed = plan.sled.settings, plan.project.grid, _cautions(plan)
+def _groups(batch: SledBatch, sheet: _Sheet) -> Iterator[Group]:
+    settings, grid, heed = batch.sled.settings, sheet.grid, _cautions(batch)
     changes = ["first setting", *(_change(before, now, grid) for before, now in pairwise(settings))]
     for at, change in zip(settings, changes, strict=False):
         fence = at.fence.upper()
@@ -84,7 +132,7 @@ def _groups(plan: Plan, *, wedges: bool) -> Iterator[Group]:
             heading=f"Setting {at.number} ({change}): {fence} FENCE, outside face to you, "
             f"mark to the {fence} edge of the slot. Sled {at.sled}, slope {slope_words(at.slope)}, {bit}.",
             cautions=heed,
-            rows=tuple((*_row(at, cut, grid), *((_wedge(cut),) if wedges else ())) for cut in at.cuts),
+            rows=tuple(tuple(_row(at, cut, sheet)) for cut in at.cuts),
         )
 
 
@@ -96,21 +144,16 @@ def _change(before: SledSetting, now: SledSetting, grid: Grid) -> str:
     return f"walk round to the {now.fence} fence"
 
 
-def _row(at: SledSetting, cut: EndCut, grid: Grid) -> tuple[Cell, ...]:
-    return (
-        None,
-        at.number,
-        at.fence.upper(),
-        setting(at.bit_height_nm, grid),
-        cut.board,
-        cut.end.value,
-        "to you",
-        cut.reference_edge.upper(),
-        tuple(_marks(cut.passes, grid)),
-        cut.joint,
-        cut.width_nm,
-        cut.thickness_nm,
-    )
+def _row(at: SledSetting, cut: EndCut, sheet: _Sheet) -> Iterator[Cell]:
+    """Cells of the columns above."""
+    yield from (None, at.number, at.fence.upper(), setting(at.bit_height_nm, sheet.grid))
+    if sheet.projects:
+        yield cut.project
+    yield from (cut.board, cut.end.value, "to you", cut.reference_edge.upper())
+    yield tuple(_marks(cut.passes, sheet.grid))
+    yield from (cut.joint, cut.width_nm, cut.thickness_nm)
+    if sheet.wedges:
+        yield _wedge(cut)
 
 
 def _wedge(cut: EndCut) -> Fraction | None:
