@@ -11,11 +11,12 @@ from planner.domain.box import BottomPanel, Box
 from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
 from planner.domain.material import Material
 from planner.domain.project import Project
-from planner.domain.ring import Spacing, Stuff, make_ring
+from planner.domain.ring import Stuff, make_ring
 from planner.domain.sled import Sled
-from planner.domain.words import HeightRule, MaterialKind, PinPair, RingKind, SizesOver
-from planner.lengths import Grid, Nm, Unit
-from tests.strategies import MM, allowances, drawer_of, lengths, marks_of_drawers
+from planner.domain.spacing import Spacing
+from planner.domain.words import EdgeName, HeightRule, MaterialKind, PinPair, RingKind, SizesOver, Spread
+from planner.lengths import Grid, Nm, Span, Unit
+from tests.strategies import MM, allowances, drawer_of, lengths, marks_of_drawers, own_spacings, ratios, with_own
 
 _LEAST_OPENING = 150 * MM
 """Mean height of an opening; with the steps and ratios below, none gets under 80 mm."""
@@ -23,15 +24,33 @@ _LEAST_OPENING = 150 * MM
 
 @cache
 def _sound_spacings() -> st.SearchStrategy[Spacing]:
-    """Narrow pins and wide tails: on a board 60 mm wide or wider there is a count of tails that the bit can cut."""
-    return st.builds(
-        Spacing,
-        half_pin_nm=lengths(4 * MM, 8 * MM),
-        pin_nm=lengths(3 * MM, 8 * MM),
-        tails=st.none(),
-        tail_nm=lengths(15 * MM, 40 * MM),
-        greatest_tail_nm=lengths(55 * MM, 75 * MM),
+    """Narrow pins and wide tails: on a board 60 mm wide or wider there is a count of tails that the bit can cut.
+
+    The widest bit at the steepest slope needs a socket of 20 mm in a box's boards; between the widest half-pin and the
+    middle of the narrowest board there is as much, so one pin listed there leaves room on both sides.
+    """
+    graduated = {"spread": st.sampled_from([Spread.MIDDLE, Spread.EDGE]), "ratio": ratios()}
+    listed = {"spread": st.just(Spread.LISTED), "places": _pin_near_the_middle()}
+    return st.one_of(
+        [
+            st.builds(
+                Spacing,
+                half_pin_nm=lengths(4 * MM, 8 * MM),
+                pin_nm=lengths(3 * MM, 8 * MM),
+                tails=st.none(),
+                tail_nm=lengths(15 * MM, 40 * MM),
+                greatest_tail_nm=lengths(55 * MM, 75 * MM),
+                measured_from=st.sampled_from(EdgeName),
+                alike=st.booleans(),
+                **shared_out,
+            )
+            for shared_out in ({}, graduated, listed)
+        ]
     )
+
+
+def _pin_near_the_middle() -> st.SearchStrategy[tuple[Span]]:
+    return st.tuples(st.tuples(lengths(28 * MM, 29 * MM), lengths(30 * MM, 32 * MM)))
 
 
 def _wood(least: int, greatest: int) -> st.SearchStrategy[Stuff]:
@@ -55,7 +74,7 @@ def _sound_bottoms(thinnest: int) -> st.SearchStrategy[BottomPanel]:
 @st.composite
 def _sound_boxes(draw: st.DrawFn, mark: str) -> tuple[Box, ...]:
     stuff, spacing = draw(_wood(8 * MM, 20 * MM)), draw(_sound_spacings())
-    pin_pair = draw(st.sampled_from(PinPair))
+    pin_pair, own = draw(st.sampled_from(PinPair)), draw(own_spacings(_sound_spacings()))
     facts = {
         "title": "",
         "length_nm": draw(lengths(150 * MM, 600 * MM)),
@@ -67,7 +86,7 @@ def _sound_boxes(draw: st.DrawFn, mark: str) -> tuple[Box, ...]:
     count = draw(st.integers(1, 4))
     marks = [mark] if count == 1 else [f"{mark}{number}" for number in range(1, count + 1)]
     rings = [make_ring(each, RingKind.UPRIGHT, (stuff,) * 4, pin_pair, spacing, "bench") for each in marks]
-    return tuple(Box(batch=mark, ring=ring, **facts) for ring in rings)
+    return tuple(Box(batch=mark, ring=with_own(ring, own), **facts) for ring in rings)
 
 
 @st.composite
@@ -80,6 +99,8 @@ def _sound_drawers(draw: st.DrawFn, marks: list[str]) -> list[Drawer]:
         "back": back,
         "pin_pair": draw(st.sampled_from(PinPair)),
         "spacing": draw(_sound_spacings()),
+        "own": draw(own_spacings(_sound_spacings())),
+        "hidden_by": None,
         "sled": "bench",
         "side_clearance_nm": draw(lengths(MM // 2, 3 * MM)),
         "top_clearance_nm": draw(lengths(1 * MM, 6 * MM)),
@@ -121,7 +142,10 @@ def _sound_carcases(draw: st.DrawFn, mark: str, drawer_marks: list[list[str]]) -
     pin_pair, spacing = draw(st.sampled_from(PinPair)), draw(_sound_spacings())
     return Carcase(
         title="",
-        ring=make_ring(mark, RingKind.CARCASE, (stuff,) * 4, pin_pair, spacing, "bench"),
+        ring=with_own(
+            make_ring(mark, RingKind.CARCASE, (stuff,) * 4, pin_pair, spacing, "bench"),
+            draw(own_spacings(_sound_spacings())),
+        ),
         width_nm=Nm(sum(widths) + thickness * (len(widths) + 1)),
         height_nm=Nm(inside + 2 * thickness),
         depth_nm=draw(lengths(250 * MM, 500 * MM)),
@@ -138,13 +162,16 @@ def _sound_carcases(draw: st.DrawFn, mark: str, drawer_marks: list[list[str]]) -
 def buildable_projects(draw: st.DrawFn) -> Project:
     """Projects of sizes that fit together, for one sled with room to spare, so that a plan can be made."""
     unit = draw(st.sampled_from(Unit))
+    bit = draw(lengths(5 * MM, Nm(12_700_000)))
     sled = Sled(
         name="bench",
         run_micro=draw(st.integers(6_000_000, 9_000_000) | st.sampled_from([6_000_000, 8_000_000])),
-        bit_nm=draw(lengths(5 * MM, Nm(12_700_000))),
+        bit_nm=bit,
+        slot_nm=draw(st.none() | st.integers(bit, bit + MM // 10).map(Nm)),
         greatest_bit_height_nm=Nm(60 * MM),
         greatest_width_nm=Nm(2_000 * MM),
         greatest_upright_nm=Nm(2_500 * MM),
+        greatest_depth_hard_nm=draw(st.none() | st.just(Nm(60 * MM))),
     )
     box_count = draw(st.integers(0, 2))
     carcase_count = draw(st.integers(0 if box_count else 1, 1))

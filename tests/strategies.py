@@ -9,23 +9,35 @@ For pieces from which a plan can be made, see ``tests/buildable.py``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
+from itertools import accumulate
 from typing import TYPE_CHECKING, Any
 
 from hypothesis import strategies as st
 
 from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
+from planner.domain.carcase import AppliedFront, BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
 from planner.domain.marks import drawer_mark
 from planner.domain.material import Material
 from planner.domain.project import Project
-from planner.domain.ring import Spacing, Stuff, make_ring
+from planner.domain.rates import Rates
+from planner.domain.ring import Ring, Stuff, make_ring, with_half_blind_front
 from planner.domain.sled import Sled
-from planner.domain.words import Hardness, HeightRule, MaterialKind, PinPair, RingKind, SizesOver
-from planner.lengths import Grid, Nm, Unit
+from planner.domain.spacing import Spacing
+from planner.domain.words import (
+    EdgeName,
+    Hardness,
+    HeightRule,
+    MaterialKind,
+    PinPair,
+    RingKind,
+    SizesOver,
+    Spread,
+)
+from planner.lengths import Grid, Nm, Span, Unit
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -84,19 +96,75 @@ def sleds(name: str) -> st.SearchStrategy[Sled]:
         greatest_bit_height_nm=lengths(20 * MM, 60 * MM),
         greatest_width_nm=lengths(200 * MM, 900 * MM),
         greatest_upright_nm=lengths(300 * MM, 1_800 * MM),
+        slot_nm=st.none() | lengths(3 * MM, 20 * MM),
+        greatest_depth_soft_nm=st.none() | lengths(5 * MM, 60 * MM),
+        greatest_depth_hard_nm=st.none() | lengths(5 * MM, 60 * MM),
     )
 
 
 @cache
+def rates() -> st.SearchStrategy[Rates]:
+    seconds = st.integers(0, 86_400)
+    return st.just(Rates()) | st.builds(Rates, sled_change_s=seconds, handling_s=seconds, pass_s=seconds)
+
+
+@cache
+def ratios() -> st.SearchStrategy[Fraction]:
+    """Ratios over 1 and up to 4, as a maker writes them: with at most four decimals."""
+    return st.integers(10_001, 40_000).map(lambda steps: Fraction(Decimal(steps).scaleb(-4)))
+
+
+@cache
+def pin_places() -> st.SearchStrategy[tuple[Span, ...]]:
+    """Listed pins, one after the other with room between them."""
+
+    def laid_out(steps: list[tuple[Nm, Nm]]) -> tuple[Span, ...]:
+        ends = list(accumulate(sum(steps, ())))
+        return tuple((Nm(a), Nm(b)) for a, b in zip(ends[::2], ends[1::2], strict=True))
+
+    return st.lists(st.tuples(lengths(1 * MM, 60 * MM), lengths(2 * MM, 12 * MM)), min_size=1, max_size=6).map(laid_out)
+
+
+@cache
 def spacings() -> st.SearchStrategy[Spacing]:
-    return st.builds(
-        Spacing,
-        half_pin_nm=lengths(3 * MM, 12 * MM) | st.sampled_from([Nm(6_350_000), Nm(6 * MM)]),
-        pin_nm=lengths(2 * MM, 12 * MM) | st.sampled_from([Nm(6_350_000), Nm(6 * MM)]),
-        tails=st.none() | st.integers(1, 60),
-        tail_nm=lengths(10 * MM, 40 * MM),
-        greatest_tail_nm=lengths(40 * MM, 80 * MM),
+    tails = st.none() | st.integers(1, 60)
+    even = {"tails": tails}
+    graduated = even | {"spread": st.sampled_from([Spread.MIDDLE, Spread.EDGE]), "ratio": ratios()}
+    listed = {"tails": st.none(), "spread": st.just(Spread.LISTED), "places": pin_places()}
+    return st.one_of(
+        [
+            st.builds(
+                Spacing,
+                half_pin_nm=lengths(3 * MM, 12 * MM) | st.sampled_from([Nm(6_350_000), Nm(6 * MM)]),
+                pin_nm=lengths(2 * MM, 12 * MM) | st.sampled_from([Nm(6_350_000), Nm(6 * MM)]),
+                tail_nm=lengths(10 * MM, 40 * MM),
+                greatest_tail_nm=lengths(40 * MM, 80 * MM),
+                measured_from=st.sampled_from(EdgeName),
+                alike=st.booleans(),
+                **shared_out,
+            )
+            for shared_out in (even, graduated, listed)
+        ]
     )
+
+
+Own = dict[int, Spacing | None]
+"""Corners of a ring, from 0, that have a spacing of their own; None gives them one that is just like the ring's."""
+
+
+@cache
+def own_spacings(like: st.SearchStrategy[Spacing]) -> st.SearchStrategy[Own]:
+    """For most rings none."""
+    return st.just({}) | st.dictionaries(st.integers(0, 3), st.none() | like, max_size=2)
+
+
+def with_own(ring: Ring, own: Own) -> Ring:
+    """The ring with these spacings on its corners."""
+    first, second, third, fourth = (
+        replace(corner, spacing=own[at] or ring.spacing) if at in own else corner
+        for at, corner in enumerate(ring.corners)
+    )
+    return replace(ring, corners=(first, second, third, fourth))
 
 
 @cache
@@ -131,6 +199,7 @@ def batches(draw: st.DrawFn, shop: Shop, mark: str) -> tuple[Box, ...]:
     """One box, or a batch of boxes that are alike but for their marks."""
     stuff = draw(stuffs(shop))
     pin_pair, spacing, sled = draw(st.sampled_from(PinPair)), draw(spacings()), draw(st.sampled_from(shop.sleds))
+    own = draw(own_spacings(spacings()))
     facts = {
         "title": draw(st.just("") | names()),
         "length_nm": draw(lengths(60 * MM)),
@@ -142,23 +211,42 @@ def batches(draw: st.DrawFn, shop: Shop, mark: str) -> tuple[Box, ...]:
     count = draw(st.just(1) | st.integers(2, 12))
     marks = [mark] if count == 1 else [f"{mark}{number}" for number in range(1, count + 1)]
     rings = [make_ring(each, RingKind.UPRIGHT, (stuff,) * 4, pin_pair, spacing, sled) for each in marks]
-    return tuple(Box(batch=mark, ring=ring, **facts) for ring in rings)
+    return tuple(Box(batch=mark, ring=with_own(ring, own), **facts) for ring in rings)
 
 
 # --- carcases and their drawers -----------------------------------------------------------------------------
 
 
+_THINNEST_FRONT = 7 * MM
+
+
+@cache
+def laps() -> st.SearchStrategy[Nm]:
+    """Laps thinner than any front."""
+    return lengths(2 * MM, _THINNEST_FRONT - 1) | st.sampled_from([Nm(6_350_000), Nm(6 * MM)])
+
+
+@cache
+def applied_fronts(shop: Shop) -> st.SearchStrategy[AppliedFront]:
+    return st.builds(AppliedFront, stuff=stuffs(shop), gap_nm=allowances(3 * MM))
+
+
 @cache
 @st.composite
 def drawer_facts(draw: st.DrawFn, shop: Shop) -> dict[str, Any]:
-    """How a drawer is made, whatever its mark; ``front``, ``side`` and ``back`` are its stuff."""
-    side = draw(stuffs(shop, 6 * MM, 18 * MM))
+    """How a drawer is made, whatever its mark.
+
+    ``front``, ``side`` and ``back`` are its stuff; ``hidden_by`` is the lap of half-blind joints, or an applied front.
+    """
+    side = draw(stuffs(shop, _THINNEST_FRONT, 18 * MM))
     return {
-        "front": draw(st.just(side) | stuffs(shop)),
+        "front": draw(st.just(side) | stuffs(shop, _THINNEST_FRONT)),
         "side": side,
         "back": draw(st.just(side) | stuffs(shop)),
         "pin_pair": draw(st.sampled_from(PinPair)),
         "spacing": draw(spacings()),
+        "own": draw(own_spacings(spacings())),
+        "hidden_by": draw(st.none() | laps() | applied_fronts(shop)),
         "sled": draw(st.sampled_from(shop.sleds)),
         "side_clearance_nm": draw(lengths(greatest=4 * MM)),
         "top_clearance_nm": draw(lengths(greatest=8 * MM)),
@@ -168,19 +256,25 @@ def drawer_facts(draw: st.DrawFn, shop: Shop) -> dict[str, Any]:
 
 
 def drawer_of(mark: str, facts: Mapping[str, Any]) -> Drawer:
-    """A drawer made as ``drawer_facts`` says."""
-    side = facts["side"]
+    """A drawer made as ``drawer_facts`` says; half-blind joints want the pins on the front."""
+    side, hidden_by = facts["side"], facts["hidden_by"]
+    half_blind = isinstance(hidden_by, int)
     backs_material = Stuff(material=side.material, thickness_nm=facts["back"].thickness_nm)
     ring = make_ring(
         mark,
         RingKind.UPRIGHT,
         (facts["front"], side, backs_material, side),
-        facts["pin_pair"],
+        PinPair.FIRST_AND_THIRD if half_blind else facts["pin_pair"],
         facts["spacing"],
         facts["sled"],
     )
+    ring = with_own(ring, facts["own"])
     kept = ("side_clearance_nm", "top_clearance_nm", "back_clearance_nm", "bottom")
-    return Drawer(ring=ring, **{key: facts[key] for key in kept})
+    return Drawer(
+        ring=with_half_blind_front(ring, Nm(hidden_by)) if half_blind else ring,
+        applied_front=None if half_blind else hidden_by,
+        **{key: facts[key] for key in kept},
+    )
 
 
 @st.composite
@@ -204,12 +298,6 @@ def columns(draw: st.DrawFn, shop: Shop, marks: list[str]) -> Column:
     )
 
 
-@cache
-def ratios() -> st.SearchStrategy[Fraction]:
-    """Ratios over 1 and up to 4, as a maker writes them: with at most four decimals."""
-    return st.integers(10_001, 40_000).map(lambda steps: Fraction(Decimal(steps).scaleb(-4)))
-
-
 @st.composite
 def carcases(draw: st.DrawFn, shop: Shop, mark: str, drawer_marks: list[list[str]]) -> Carcase:
     """A carcase whose columns hold drawers with the given marks."""
@@ -223,6 +311,7 @@ def carcases(draw: st.DrawFn, shop: Shop, mark: str, drawer_marks: list[list[str
         draw(spacings()),
         draw(st.sampled_from(shop.sleds)),
     )
+    ring = with_own(ring, draw(own_spacings(spacings())))
     rails = st.builds(
         Rails,
         stuff=stuffs(shop) | stuffs(Shop((stuff.material,), shop.sleds)),
@@ -296,4 +385,5 @@ def projects(draw: st.DrawFn) -> Project:
         carcases=tuple(
             draw(carcases(shop, mark, marks)) for mark, marks in zip(carcase_marks, drawer_marks, strict=False)
         ),
+        rates=draw(rates()),
     )

@@ -12,7 +12,7 @@ from planner.domain.material import Material
 from planner.domain.rates import USUAL_RATES, Rates
 from planner.domain.ring import Ring, Stuff
 from planner.domain.sled import Sled
-from planner.domain.words import JointKind
+from planner.domain.words import JointKind, RingKind
 from planner.errors import Problem
 from planner.lengths import Grid, Nm, Unit
 
@@ -83,7 +83,8 @@ def problems(project: Project) -> list[Problem]:
     found += _doubles("mark", (ring.mark for ring in project.rings()))
     found += _strangers(project)
     found += [p for carcase in project.carcases for p in _missing_parts(carcase)]
-    found += [p for ring in project.rings() for p in _laps(ring)]
+    for ring, kind in _rings_by_kind(project):
+        found += _order(ring, kind) or _laps(ring)
     if not (project.boxes or project.carcases):
         found.append(Problem(where=project.name, what="nothing to make.", remedy="Give a box or a carcase."))
     return found
@@ -124,6 +125,32 @@ def _strangers(project: Project) -> list[Problem]:
         for ring in project.rings()
         if ring.sled not in sleds
     ]
+    return found
+
+
+def _rings_by_kind(project: Project) -> Iterator[tuple[Ring, RingKind]]:
+    yield from ((box.ring, RingKind.UPRIGHT) for box in project.boxes)
+    yield from ((carcase.ring, RingKind.CARCASE) for carcase in project.carcases)
+    yield from ((drawer.ring, RingKind.UPRIGHT) for drawer in project.drawers())
+
+
+def _order(ring: Ring, kind: RingKind) -> list[Problem]:
+    found: list[Problem] = []
+    if ring.kind is not kind or tuple(board.role for board in ring.boards) != kind.roles:
+        order = ", ".join(kind.roles)
+        found.append(
+            Problem(where=ring.mark, what="its boards are not in ring order.", remedy=f"The order is {order}.")
+        )
+    for index, corner in enumerate(ring.corners):
+        here, following = ring.boards[index].mark, ring.boards[(index + 1) % len(ring.boards)].mark
+        if (corner.board_at_b, corner.board_at_a) != (here, following):
+            found.append(
+                Problem(
+                    where=corner.mark,
+                    what=f"joins {corner.board_at_b!r} to {corner.board_at_a!r}.",
+                    remedy=f"It must join end B of {here!r} to end A of {following!r}.",
+                )
+            )
     return found
 
 

@@ -2,35 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from planner.derive.rings import usual_pin_pair
 from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
+from planner.domain.carcase import AppliedFront, BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
 from planner.domain.marks import drawer_mark
 from planner.domain.material import Material
 from planner.domain.project import Project
-from planner.domain.ring import Ring, Spacing, Stuff, make_ring
+from planner.domain.rates import USUAL_RATES, Rates
+from planner.domain.ring import Ring, Stuff, make_ring, with_half_blind_front
 from planner.domain.sled import Sled
 from planner.domain.words import Hardness, HeightRule, MaterialKind, PinPair, RingKind, SizesOver
+from planner.intake.spacing import spacing_of, with_own_spacings
 from planner.intake.usual import GRIDS, usual_depth, usual_length
 from planner.lengths import Grid, Nm, Unit
 
 if TYPE_CHECKING:
+    from planner.intake.file_drawer import AppliedFrontTable, BottomTable, DrawerPart, DrawerTable
     from planner.intake.file_model import (
         BackTable,
-        BottomTable,
         BoxTable,
         CarcaseTable,
         ColumnTable,
-        DrawerTable,
         File,
         MaterialTable,
-        PinsTable,
+        RatesTable,
         SledTable,
     )
+    from planner.intake.file_pins import PinsTable
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,6 +77,7 @@ def build(file: File, drawers: list[dict[str, DrawerTable]]) -> Project:
         sleds=tuple(_sled(name, table) for name, table in file.sled.items()),
         boxes=tuple(box for table in file.box for box in _boxes(table, shared)),
         carcases=tuple(_carcases(file.carcase, drawers, shared)),
+        rates=USUAL_RATES if file.rates is None else _rates(file.rates),
     )
 
 
@@ -90,23 +93,20 @@ def _sled(name: str, table: SledTable) -> Sled:
         greatest_bit_height_nm=table.greatest_bit_height,
         greatest_width_nm=table.greatest_width,
         greatest_upright_nm=table.greatest_upright,
+        slot_nm=table.slot,
+        greatest_depth_soft_nm=table.greatest_depth_soft,
+        greatest_depth_hard_nm=table.greatest_depth_hard,
     )
 
 
-def _spacing(own: PinsTable | None, shared: Shared) -> Spacing:
-    """Key by key: what the ring says, else what the project says, else what is usual."""
-
-    def said(key: str) -> Any:  # noqa: ANN401 - each key has a kind of its own
-        tables = (own, shared.pins)
-        return next((value for table in tables if table and (value := getattr(table, key)) is not None), None)
-
-    tails = said("tails")
-    return Spacing(
-        half_pin_nm=shared.length(said("half_pin"), "half_pin"),
-        pin_nm=shared.length(said("pin"), "pin"),
-        tails=None if tails == "choose" else tails,
-        tail_nm=shared.length(said("tail"), "tail"),
-        greatest_tail_nm=shared.length(said("greatest_tail"), "greatest_tail"),
+def _rates(table: RatesTable) -> Rates:
+    return Rates(
+        sled_change_s=table.sled_change,
+        height_change_s=table.height_change,
+        fence_swap_s=table.fence_swap,
+        handling_s=table.handling,
+        turning_s=table.turning,
+        pass_s=table.pass_,
     )
 
 
@@ -115,6 +115,22 @@ def _pin_pair(said: str | None, kind: RingKind, first: Nm, second: Nm) -> PinPai
     if said is None:
         return usual_pin_pair(kind, drawer=False, first_nm=first, second_nm=second)
     return PinPair.SECOND_AND_FOURTH if said == "sides" else PinPair.FIRST_AND_THIRD
+
+
+def _ring(
+    mark: str,
+    kind: RingKind,
+    stuff: tuple[Stuff, Stuff, Stuff, Stuff],
+    pin_pair: PinPair,
+    tables: Sequence[BoxTable | CarcaseTable | DrawerPart],
+    shared: Shared,
+) -> Ring:
+    """The ring of which these tables tell, the topmost first; below them lies what the project says for all."""
+    pins = [table.pins for table in (*tables, shared) if table.pins is not None]
+    joints = [table.joint for table in tables if table.joint is not None]
+    sled = next((table.sled for table in tables if table.sled is not None), shared.sled)
+    ring = make_ring(mark, kind, stuff, pin_pair, spacing_of(pins, shared.unit), sled)
+    return with_own_spacings(ring, joints, pins, shared.unit)
 
 
 def _bottom(table: BottomTable | None, thinnest: Nm, shared: Shared) -> BottomPanel | None:
@@ -132,15 +148,13 @@ def _boxes(table: BoxTable, shared: Shared) -> Iterator[Box]:
     """One box, or all boxes of a batch."""
     stuff = Stuff(material=table.material, thickness_nm=table.thickness)
     pin_pair = _pin_pair(table.pins_on, RingKind.UPRIGHT, table.length, table.width)
-    spacing = _spacing(table.pins, shared)
-    sled = table.sled or shared.sled
     bottom = _bottom(table.bottom, table.thickness, shared)
     marks = [f"{table.mark}{number}" for number in range(1, table.count + 1)] if table.count > 1 else [table.mark]
     for mark in marks:
         yield Box(
             title=table.title,
             batch=table.mark,
-            ring=make_ring(mark, RingKind.UPRIGHT, (stuff, stuff, stuff, stuff), pin_pair, spacing, sled),
+            ring=_ring(mark, RingKind.UPRIGHT, (stuff, stuff, stuff, stuff), pin_pair, [table], shared),
             length_nm=table.length,
             width_nm=table.width,
             height_nm=table.height,
@@ -156,30 +170,22 @@ def _carcases(tables: list[CarcaseTable], drawers: list[dict[str, DrawerTable]],
     number = 1
     for table, exceptions in zip(tables, drawers, strict=True):
         stuff = Stuff(material=table.material, thickness_nm=table.thickness)
+        pin_pair = _pin_pair(table.pins_on, RingKind.CARCASE, table.width, table.height)
         made = {number + place: column for place, column in enumerate(table.column)}
         yield Carcase(
             title=table.title,
-            ring=_carcase_ring(table, stuff, shared),
+            ring=_ring(table.mark, RingKind.CARCASE, (stuff, stuff, stuff, stuff), pin_pair, [table], shared),
             width_nm=table.width,
             height_nm=table.height,
             depth_nm=table.depth,
             columns=tuple(
-                _column(column, _marks(column, at, shared), table.drawer, exceptions, shared)
-                for at, column in made.items()
+                _column(column, _marks(column, at, shared), table, exceptions, shared) for at, column in made.items()
             ),
             rails=_rails(table, shared),
             partitions=_partitions(table, shared),
             back=_back(table.back, stuff.thickness_nm, shared),
         )
         number += len(made)
-
-
-def _carcase_ring(table: CarcaseTable, stuff: Stuff, shared: Shared) -> Ring:
-    pin_pair = _pin_pair(table.pins_on, RingKind.CARCASE, table.width, table.height)
-    boards = (stuff, stuff, stuff, stuff)
-    return make_ring(
-        table.mark, RingKind.CARCASE, boards, pin_pair, _spacing(table.pins, shared), table.sled or shared.sled
-    )
 
 
 def _rails(carcase: CarcaseTable, shared: Shared) -> Rails | None:
@@ -222,7 +228,7 @@ def _marks(column: ColumnTable, number: int, shared: Shared) -> list[str]:
 
 
 def _column(
-    table: ColumnTable, marks: list[str], drawer: DrawerTable, exceptions: Mapping[str, DrawerTable], shared: Shared
+    table: ColumnTable, marks: list[str], carcase: CarcaseTable, exceptions: Mapping[str, DrawerTable], shared: Shared
 ) -> Column:
     heights = table.heights if isinstance(table.heights, list) else [None] * table.drawers
     return Column(
@@ -231,7 +237,7 @@ def _column(
         step_nm=table.step,
         ratio=table.ratio,
         openings=tuple(
-            Opening(height_nm=height, drawer=_drawer(exceptions.get(mark, drawer), mark, shared))
+            Opening(height_nm=height, drawer=_drawer(mark, carcase, exceptions.get(mark), shared))
             for mark, height in zip(marks, heights, strict=True)
         ),
     )
@@ -245,23 +251,37 @@ def _height_rule(table: ColumnTable) -> HeightRule:
     return HeightRule.STEP if table.ratio is None else HeightRule.RATIO
 
 
-def _drawer(table: DrawerTable, mark: str, shared: Shared) -> Drawer:
-    front = Stuff(material=table.front_material or table.material, thickness_nm=table.front_thickness)
-    side = Stuff(material=table.material, thickness_nm=table.side_thickness)
-    back = Stuff(material=table.material, thickness_nm=table.back_thickness)
-    pin_pair = PinPair.SECOND_AND_FOURTH if table.pins_on == "sides" else PinPair.FIRST_AND_THIRD
-    thinnest = min(front.thickness_nm, side.thickness_nm, back.thickness_nm)
+def _drawer(mark: str, carcase: CarcaseTable, exception: DrawerTable | None, shared: Shared) -> Drawer:
+    table = exception or carcase.drawer
+    thinnest = min(table.front_thickness, table.side_thickness, table.back_thickness)
     return Drawer(
-        ring=make_ring(
-            mark,
-            RingKind.UPRIGHT,
-            (front, side, back, side),
-            pin_pair,
-            _spacing(table.pins, shared),
-            table.sled or shared.sled,
-        ),
+        ring=_drawer_ring(mark, table, [*_what_differs(mark, carcase), carcase.drawer], shared),
         side_clearance_nm=shared.length(table.side_clearance, "side_clearance"),
         top_clearance_nm=shared.length(table.top_clearance, "top_clearance"),
         back_clearance_nm=shared.length(table.back_clearance, "back_clearance"),
         bottom=_bottom(table.bottom, thinnest, shared),
+        applied_front=_applied_front(table.applied_front, shared),
+    )
+
+
+def _what_differs(mark: str, carcase: CarcaseTable) -> list[DrawerPart]:
+    return [carcase.except_[mark]] if mark in carcase.except_ else []
+
+
+def _drawer_ring(mark: str, table: DrawerTable, tables: Sequence[DrawerPart], shared: Shared) -> Ring:
+    front = Stuff(material=table.front_material or table.material, thickness_nm=table.front_thickness)
+    side = Stuff(material=table.material, thickness_nm=table.side_thickness)
+    back = Stuff(material=table.material, thickness_nm=table.back_thickness)
+    pin_pair = PinPair.SECOND_AND_FOURTH if table.pins_on == "sides" else PinPair.FIRST_AND_THIRD
+    ring = _ring(mark, RingKind.UPRIGHT, (front, side, back, side), pin_pair, tables, shared)
+    if table.front_joint == "through":
+        return ring
+    return with_half_blind_front(ring, shared.length(table.lap, "lap"))
+
+
+def _applied_front(table: AppliedFrontTable | None, shared: Shared) -> AppliedFront | None:
+    if table is None:
+        return None
+    return AppliedFront(
+        stuff=Stuff(material=table.material, thickness_nm=table.thickness), gap_nm=shared.length(table.gap, "gap")
     )

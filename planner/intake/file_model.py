@@ -7,114 +7,34 @@ are missing) is in ``fit``. This module loads pydantic, so it is imported inside
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Annotated, Literal, TypeAlias, TypeVar
+from typing import Annotated, Literal, TypeVar
 
-from pydantic import (
-    AfterValidator,
-    BaseModel,
-    ConfigDict,
-    Discriminator,
-    Field,
-    PlainValidator,
-    Tag,
-    ValidationInfo,
-    WithJsonSchema,
-    field_validator,
-)
+from pydantic import Field, PlainValidator, ValidationInfo, WithJsonSchema, field_validator
 
-from planner.domain.marks import BOX_MARK
+from planner.domain.rates import USUAL_RATES
 from planner.intake import values
-from planner.intake.known import Known
+from planner.intake.file_drawer import BottomTable, DrawerPart, DrawerTable
+from planner.intake.file_pins import JointsTable, PinsTable
+from planner.intake.file_values import (
+    Heights,
+    Length,
+    LengthOrNothing,
+    Mark,
+    MaterialName,
+    Name,
+    ProjectName,
+    Ratio,
+    Seconds,
+    SledName,
+    Slope,
+    Table,
+    Title,
+    usually,
+)
 from planner.intake.refusal import RefusalError
-from planner.intake.slope import PATTERN as SLOPE_PATTERN
-from planner.intake.slope import read_slope
-from planner.intake.usual import usual_said
 from planner.lengths import Nm
 
 Said = TypeVar("Said")
-
-# --- values -------------------------------------------------------------------------------------------------
-
-
-def _known(info: ValidationInfo) -> Known:
-    if not isinstance(info.context, Known):
-        raise TypeError("a file is validated with what is known of it as context")
-    return info.context
-
-
-def _length(said: object, info: ValidationInfo) -> Nm:
-    return values.length(said, _known(info).unit)
-
-
-def _length_or_nothing(said: object, info: ValidationInfo) -> Nm:
-    return values.length(said, _known(info).unit, zero=True)
-
-
-def _length_or_rest(said: object, info: ValidationInfo) -> Nm | None:
-    return None if said == "rest" else _length(said, info)
-
-
-def _material(said: str, info: ValidationInfo) -> str:
-    return values.one_of(said, _known(info).materials, "materials")
-
-
-def _sled(said: str, info: ValidationInfo) -> str:
-    return values.one_of(said, _known(info).sleds, "sleds")
-
-
-_FORM = {"type": ["string", "number"], "minLength": 1}
-_ABOVE_NOTHING = _FORM | {"exclusiveMinimum": 0, "examples": ["3/4 in", '23-1/2"', "1' 6 1/2\"", "19 mm", 19]}
-_OR_NOTHING = _FORM | {"minimum": 0, "examples": ["1/32 in", "1 mm", 0]}
-Length: TypeAlias = Annotated[Nm, PlainValidator(_length), WithJsonSchema(_ABOVE_NOTHING)]
-LengthOrNothing: TypeAlias = Annotated[Nm, PlainValidator(_length_or_nothing), WithJsonSchema(_OR_NOTHING)]
-Name: TypeAlias = Annotated[str, Field(min_length=1, max_length=40), AfterValidator(values.name)]
-ProjectName: TypeAlias = Annotated[str, Field(min_length=1, max_length=80), AfterValidator(values.name)]
-Title: TypeAlias = Annotated[str, Field(max_length=80), AfterValidator(values.name)]
-Mark: TypeAlias = Annotated[
-    str, AfterValidator(values.mark), Field(json_schema_extra={"pattern": f"^{BOX_MARK.pattern}$"})
-]
-MaterialName: TypeAlias = Annotated[str, AfterValidator(_material)]
-SledName: TypeAlias = Annotated[str, AfterValidator(_sled)]
-Tails: TypeAlias = Annotated[
-    int | Literal["choose"],
-    PlainValidator(values.tails),
-    WithJsonSchema(
-        {"anyOf": [{"const": "choose"}, {"type": "integer", "minimum": 1, "maximum": values.GREATEST_TAILS}]}
-    ),
-]
-Ratio: TypeAlias = Annotated[
-    Fraction,
-    PlainValidator(values.ratio),
-    WithJsonSchema({"type": "number", "exclusiveMinimum": 1, "maximum": 4, "examples": [1.15]}),
-]
-Slope: TypeAlias = Annotated[
-    int,
-    PlainValidator(read_slope),
-    WithJsonSchema({"type": "string", "pattern": SLOPE_PATTERN, "examples": ["1:8", "7 deg"]}),
-]
-RestOrLength: TypeAlias = Annotated[
-    Nm | None,
-    PlainValidator(_length_or_rest),
-    WithJsonSchema(_ABOVE_NOTHING | {"examples": ["4 in", 120, "rest"]}),
-]
-LIST_TAG, WORD_TAG = "[list]", "[word]"
-Heights: TypeAlias = Annotated[
-    Annotated[Literal["equal", "graduated"], Tag(WORD_TAG)] | Annotated[list[RestOrLength], Tag(LIST_TAG)],
-    Discriminator(lambda said: LIST_TAG if isinstance(said, list) else WORD_TAG),
-]
-
-
-def _usually(key: str) -> str:
-    return f"Usually {usual_said(key)}."
-
-
-# --- tables -------------------------------------------------------------------------------------------------
-
-
-class Table(BaseModel):
-    """A table of the file: only the keys below, each of exactly its kind."""
-
-    model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
 
 
 class ProjectTable(Table):
@@ -126,11 +46,11 @@ class ProjectTable(Table):
         None, description="Step to which sizes are shown; in the project's unit. Usually 1/32 in or 0.1 mm."
     )
     proud: LengthOrNothing | None = Field(
-        None, description=f"How far joints stand out at each corner, to be planed flush. {_usually('proud')}"
+        None, description=f"How far joints stand out at each corner, to be planed flush. {usually('proud')}"
     )
     height_tolerance: LengthOrNothing | None = Field(
         None,
-        description=f"Bit heights no further apart than this share a setting. {_usually('height_tolerance')}",
+        description=f"Bit heights no further apart than this share a setting. {usually('height_tolerance')}",
     )
     sled: SledName | None = Field(
         None, description="The sled for everything that names no other. May be left out when there is only one."
@@ -152,49 +72,47 @@ class SledTable(Table):
     greatest_bit_height: Length = Field(description="Highest the bit can stand above the sled's floor.")
     greatest_width: Length = Field(description="Widest board that fits beside the slot, at either fence.")
     greatest_upright: Length = Field(description="Longest board that can stand on end.")
-
-
-class PinsTable(Table):
-    """How pins are spaced along a corner."""
-
-    half_pin: Length | None = Field(
-        None, description=f"Width of the half-pin at each edge, on the outside face. {_usually('half_pin')}"
+    slot: Length | None = Field(
+        None, description="Width of the slot that the bit really cuts, measured square across. Usually the bit's."
     )
-    pin: Length | None = Field(None, description=f"Width of each pin on the outside face. {_usually('pin')}")
-    tails: Tails | None = Field(None, description='How many tails; "choose" leaves it to the planner, as is usual.')
-    tail: Length | None = Field(
-        None, description=f"The tail width you like best, when the planner chooses. {_usually('tail')}"
+    greatest_depth_soft: Length | None = Field(
+        None, description="Highest cut to take at once in a soft wood. Left out, there is no limit."
     )
-    greatest_tail: Length | None = Field(
-        None, description=f"Widest tail, when the planner chooses. {_usually('greatest_tail')}"
+    greatest_depth_hard: Length | None = Field(
+        None, description="Highest cut to take at once in a hard wood. Left out, there is no limit."
     )
 
 
-_BOTTOM = "Material of the bottom."
-_BOTTOM_THICKNESS = "Thickness of the bottom; its groove is as wide."
+def _seconds(step: str, usual: int) -> str:
+    return f"Whole seconds to {step}. Usually {usual}."
 
 
-class BottomPart(Table):
-    """What is different about the bottom of one drawer."""
+class RatesTable(Table):
+    """How long things take at the sled, for the time estimate."""
 
-    material: MaterialName | None = Field(None, description=_BOTTOM)
-    thickness: Length | None = Field(None, description=_BOTTOM_THICKNESS)
-    groove_depth: Length | None = Field(
-        None, description="Depth of the groove. Usually half the thinnest board of the box, rounded down."
+    sled_change: Seconds = Field(
+        USUAL_RATES.sled_change_s, description=_seconds("change the sled", USUAL_RATES.sled_change_s)
     )
-    up: Length | None = Field(
-        None, description="Height of the groove above the lower edge. Usually just clear of the half-pin."
+    height_change: Seconds = Field(
+        USUAL_RATES.height_change_s, description=_seconds("set another bit height", USUAL_RATES.height_change_s)
     )
-    play: LengthOrNothing | None = Field(
-        None, description=f"How much smaller the bottom is than the room for it. {_usually('play')}"
+    fence_swap: Seconds = Field(
+        USUAL_RATES.fence_swap_s, description=_seconds("go over to the other fence", USUAL_RATES.fence_swap_s)
     )
-
-
-class BottomTable(BottomPart):
-    """A bottom held in a groove in all four boards."""
-
-    material: MaterialName = Field(description=_BOTTOM)
-    thickness: Length = Field(description=_BOTTOM_THICKNESS)
+    handling: Seconds = Field(
+        USUAL_RATES.handling_s,
+        description=_seconds(
+            "take up a board, set it to its first mark, clamp it and put it down", USUAL_RATES.handling_s
+        ),
+    )
+    turning: Seconds = Field(
+        USUAL_RATES.turning_s, description=_seconds("turn a board end for end", USUAL_RATES.turning_s)
+    )
+    pass_: Seconds = Field(
+        USUAL_RATES.pass_s,
+        alias="pass",
+        description=_seconds("push once through the bit and back, with the shift to the mark", USUAL_RATES.pass_s),
+    )
 
 
 class BoxTable(Table):
@@ -216,6 +134,7 @@ class BoxTable(Table):
         None, description="Boards that carry the pins. Usually the shorter pair, which stands upright on the sled."
     )
     pins: PinsTable | None = Field(None, description="What is different about its pins.")
+    joint: JointsTable | None = Field(None, description="What is different about the pins of single joints.")
     bottom: BottomTable | None = Field(None, description="Its bottom, if it has one.")
 
 
@@ -228,7 +147,7 @@ class BackTable(Table):
         None, description="How far the rabbet goes into the boards. Usually half their thickness, rounded down."
     )
     play: LengthOrNothing | None = Field(
-        None, description=f"How much smaller the back is than the room for it. {_usually('play')}"
+        None, description=f"How much smaller the back is than the room for it. {usually('play')}"
     )
 
 
@@ -307,41 +226,6 @@ class ColumnTable(Table):
         return said
 
 
-_DRAWER = "Material of sides and back."
-_FRONT, _SIDE, _BACK = "Thickness of the front.", "Thickness of each side.", "Thickness of the back."
-
-
-class DrawerPart(Table):
-    """What is different about one drawer."""
-
-    material: MaterialName | None = Field(None, description=_DRAWER)
-    front_material: MaterialName | None = Field(
-        None, description="Material of the front. Usually the same as sides and back."
-    )
-    front_thickness: Length | None = Field(None, description=_FRONT)
-    side_thickness: Length | None = Field(None, description=_SIDE)
-    back_thickness: Length | None = Field(None, description=_BACK)
-    side_clearance: Length | None = Field(None, description=f"Space at each side. {_usually('side_clearance')}")
-    top_clearance: Length | None = Field(None, description=f"Space above. {_usually('top_clearance')}")
-    back_clearance: LengthOrNothing | None = Field(None, description=f"Space behind. {_usually('back_clearance')}")
-    sled: SledName | None = Field(None, description="Sled for its corners. Usually the project's.")
-    pins_on: Literal["front and back", "sides"] = Field(
-        "front and back", description="Boards that carry the pins; on front and back, the tails lock against the pull."
-    )
-    pins: PinsTable | None = Field(None, description="What is different about its pins.")
-    bottom: BottomPart | None = Field(None, description="Its bottom, if it has one.")
-
-
-class DrawerTable(DrawerPart):
-    """How the drawers of a carcase are made."""
-
-    material: MaterialName = Field(description=_DRAWER)
-    front_thickness: Length = Field(description=_FRONT)
-    side_thickness: Length = Field(description=_SIDE)
-    back_thickness: Length = Field(description=_BACK)
-    bottom: BottomTable | None = Field(None, description="Its bottom, if it has one.")
-
-
 class CarcaseTable(Table):
     """A cabinet: its outer ring, and what stands in it."""
 
@@ -357,6 +241,7 @@ class CarcaseTable(Table):
         None, description="Boards that carry the pins. Usually the shorter pair, which stands upright on the sled."
     )
     pins: PinsTable | None = Field(None, description="What is different about its pins.")
+    joint: JointsTable | None = Field(None, description="What is different about the pins of single joints.")
     back: BackTable | None = Field(None, description="Its back, if it has one.")
     rails: RailsTable | None = Field(None, description="Needed where drawers stand above each other.")
     partitions: PartitionsTable | None = Field(None, description="Needed with two columns or more.")
@@ -377,5 +262,6 @@ class File(Table):
     material: dict[Name, MaterialTable] = Field(min_length=1, description="Timbers and sheet goods, by your names.")
     sled: dict[Name, SledTable] = Field(min_length=1, description="Dovetail sleds, by your names.")
     pins: PinsTable | None = Field(None, description="How pins are spaced wherever nothing else is said.")
+    rates: RatesTable | None = Field(None, description="How long things take at the sled, for the time estimate.")
     box: list[BoxTable] = Field([], description="Plain boxes.")
     carcase: list[CarcaseTable] = Field([], description="Cabinets with drawers.")

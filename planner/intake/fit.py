@@ -6,17 +6,17 @@ passed over here.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Any, TypeAlias
+from collections.abc import Iterator
+from typing import TypeAlias
 
 from planner.domain.marks import BOX_MARK, drawer_mark
-from planner.intake.nearest import advice
+from planner.intake.fit_drawers import faults_of_drawers
+from planner.intake.known import known_of
+from planner.intake.raw import Placed, Raw, number_at, table_at, tables_at
 from planner.intake.refusal import Fault, Path, path_text, quote
 from planner.intake.values import GREATEST_COUNT, GREATEST_DRAWERS
 from planner.lengths import Grid, Unit
 
-Raw: TypeAlias = Mapping[str, Any]
-_Placed: TypeAlias = tuple[Path, Raw]
 _Marked: TypeAlias = tuple[Path, str]
 
 
@@ -27,34 +27,17 @@ def faults_of_fit(raw: Raw) -> Iterator[Fault]:
     yield from _no_sled_named(raw)
     yield from _marks_too_long(raw)
     yield from _marks_given_twice(raw)
-    for carcase, marks in zip(_tables(raw, "carcase"), _drawer_marks(raw), strict=True):
+    for carcase, marks in zip(tables_at(raw, "carcase"), _drawer_marks(raw), strict=True):
         yield from _parts_missing(carcase)
-        yield from _exceptions(carcase, [mark for _, mark in marks])
+        yield from faults_of_drawers(carcase, [mark for _, mark in marks], known_of(raw).unit)
 
 
 def count_rings(raw: Raw) -> int:
     """How many boxes, carcases and drawers the file asks for, as far as its numbers can be read."""
-    carcases = _tables(raw, "carcase")
-    columns = [column for _, carcase in carcases for _, column in _tables(carcase, "column")]
-    boxes = sum(_number(box, "count", GREATEST_COUNT) or 1 for _, box in _tables(raw, "box"))
-    return boxes + len(carcases) + sum(_number(column, "drawers", GREATEST_DRAWERS) or 0 for column in columns)
-
-
-def _tables(table: Raw, key: str, at: Path = ()) -> list[_Placed]:
-    listed = table.get(key)
-    if not isinstance(listed, list):
-        return []
-    return [((*at, key, place), each) for place, each in enumerate(listed) if isinstance(each, dict)]
-
-
-def _table(table: Raw, key: str) -> Raw:
-    found = table.get(key)
-    return found if isinstance(found, dict) else {}
-
-
-def _number(table: Raw, key: str, greatest: int) -> int | None:
-    said = table.get(key)
-    return said if isinstance(said, int) and not isinstance(said, bool) and 1 <= said <= greatest else None
+    carcases = tables_at(raw, "carcase")
+    columns = [column for _, carcase in carcases for _, column in tables_at(carcase, "column")]
+    boxes = sum(number_at(box, "count", GREATEST_COUNT) or 1 for _, box in tables_at(raw, "box"))
+    return boxes + len(carcases) + sum(number_at(column, "drawers", GREATEST_DRAWERS) or 0 for column in columns)
 
 
 # --- the project --------------------------------------------------------------------------------------------
@@ -66,7 +49,7 @@ def _nothing_to_make(raw: Raw) -> Iterator[Fault]:
 
 
 def _shown_in_other_unit(raw: Raw) -> Iterator[Fault]:
-    project = _table(raw, "project")
+    project = table_at(raw, "project")
     show, units = project.get("show"), project.get("units")
     if show in list(Grid) and units in list(Unit) and Grid(show).unit is not Unit(units):
         fitting = " or ".join(repr(grid.value) for grid in Grid if grid.unit == units)
@@ -78,12 +61,12 @@ def _shown_in_other_unit(raw: Raw) -> Iterator[Fault]:
 
 
 def _no_sled_named(raw: Raw) -> Iterator[Fault]:
-    sleds, project = _table(raw, "sled"), _table(raw, "project")
+    sleds, project = table_at(raw, "sled"), table_at(raw, "project")
     if len(sleds) < 2 or not project or "sled" in project:  # noqa: PLR2004 - of one sled there is no doubt
         return
-    carcases = _tables(raw, "carcase")
-    drawers = [((*path, "drawer"), carcase["drawer"]) for path, carcase in carcases if _table(carcase, "drawer")]
-    for path, table in [*_tables(raw, "box"), *carcases, *drawers]:
+    carcases = tables_at(raw, "carcase")
+    drawers = [((*path, "drawer"), carcase["drawer"]) for path, carcase in carcases if table_at(carcase, "drawer")]
+    for path, table in [*tables_at(raw, "box"), *carcases, *drawers]:
         if "sled" not in table:
             yield Fault(
                 path=(*path, "sled"),
@@ -96,8 +79,8 @@ def _no_sled_named(raw: Raw) -> Iterator[Fault]:
 
 
 def _marks_too_long(raw: Raw) -> Iterator[Fault]:
-    for path, box in _tables(raw, "box"):
-        mark, count = box.get("mark"), _number(box, "count", GREATEST_COUNT)
+    for path, box in tables_at(raw, "box"):
+        mark, count = box.get("mark"), number_at(box, "count", GREATEST_COUNT)
         good = isinstance(mark, str) and BOX_MARK.fullmatch(mark)
         if good and count and count > 1 and not BOX_MARK.fullmatch(f"{mark}{count}"):
             yield Fault(
@@ -124,8 +107,8 @@ def _marks_given_twice(raw: Raw) -> Iterator[Fault]:
 
 def _box_marks(raw: Raw) -> Iterator[_Marked]:
     """Marks of boxes; a batch takes its own mark and those of its boxes."""
-    for path, box in _tables(raw, "box"):
-        mark, count = box.get("mark"), _number(box, "count", GREATEST_COUNT) or 1
+    for path, box in tables_at(raw, "box"):
+        mark, count = box.get("mark"), number_at(box, "count", GREATEST_COUNT) or 1
         place = (*path, "mark")
         if isinstance(mark, str):
             yield place, mark
@@ -134,14 +117,14 @@ def _box_marks(raw: Raw) -> Iterator[_Marked]:
 
 
 def _carcase_marks(raw: Raw) -> Iterator[_Marked]:
-    for path, carcase in _tables(raw, "carcase"):
+    for path, carcase in tables_at(raw, "carcase"):
         if isinstance(carcase.get("mark"), str):
             yield (*path, "mark"), carcase["mark"]
 
 
 def _drawer_marks(raw: Raw) -> list[list[_Marked]]:
     """Marks of the drawers of each carcase: those listed, else the usual ones, with columns counted throughout."""
-    carcases = [_tables(carcase, "column", path) for path, carcase in _tables(raw, "carcase")]
+    carcases = [tables_at(carcase, "column", path) for path, carcase in tables_at(raw, "carcase")]
     only_column = sum(map(len, carcases)) == 1
     number = 0
     marks: list[list[_Marked]] = []
@@ -158,44 +141,25 @@ def _marks_of_column(path: Path, column: Raw, number: int, *, only_column: bool)
     if isinstance(listed, list):
         yield from (((*path, "marks", place), mark) for place, mark in enumerate(listed) if isinstance(mark, str))
         return
-    for tier in range(1, (_number(column, "drawers", GREATEST_DRAWERS) or 0) + 1):
+    for tier in range(1, (number_at(column, "drawers", GREATEST_DRAWERS) or 0) + 1):
         yield (*path, "drawers"), drawer_mark(number, tier, only_column=only_column)
 
 
 # --- carcases -----------------------------------------------------------------------------------------------
 
 
-def _parts_missing(carcase: _Placed) -> Iterator[Fault]:
+def _parts_missing(carcase: Placed) -> Iterator[Fault]:
     path, table = carcase
-    columns = _tables(table, "column")
+    columns = tables_at(table, "column")
     if "partitions" not in table and len(columns) > 1:
         yield Fault(
             path=(*path, "partitions"),
             what=f"is missing: {len(columns)} columns need a partition between them.",
             remedy="Add [carcase.partitions]; it may be empty, for partitions like the carcase.",
         )
-    if "rails" not in table and any((_number(column, "drawers", GREATEST_DRAWERS) or 1) > 1 for _, column in columns):
+    if "rails" not in table and any((number_at(column, "drawers", GREATEST_DRAWERS) or 1) > 1 for _, column in columns):
         yield Fault(
             path=(*path, "rails"),
             what="is missing: drawers above each other need a rail between them.",
             remedy="Add [carcase.rails] with thickness and width.",
         )
-
-
-def _exceptions(carcase: _Placed, marks: list[str]) -> Iterator[Fault]:
-    path, table = carcase
-    shared_bottom = "bottom" in _table(table, "drawer")
-    for mark, changes in _table(table, "except").items():
-        place = (*path, "except", mark)
-        if marks and mark not in marks:
-            yield Fault(
-                path=place, what=f"no drawer of this carcase is marked {quote(mark)}.", remedy=advice(mark, marks)
-            )
-        bottom = changes.get("bottom") if isinstance(changes, dict) else None
-        if isinstance(bottom, dict) and not shared_bottom:
-            for key in sorted({"material", "thickness"} - bottom.keys()):
-                yield Fault(
-                    path=(*place, "bottom", key),
-                    what="is missing: the other drawers have no bottom to take it from.",
-                    remedy="Give the material and the thickness of this bottom.",
-                )

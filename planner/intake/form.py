@@ -39,7 +39,7 @@ def read_form(raw: Mapping[str, Any], known: Known) -> tuple[File | None, list[F
 
 
 def _fault(error: ErrorDetails) -> Fault:
-    from planner.intake.file_model import LIST_TAG, WORD_TAG
+    from planner.intake.file_values import LIST_TAG, WORD_TAG
 
     path = tuple(step for step in error["loc"] if step not in {"[key]", LIST_TAG, WORD_TAG})
     what, remedy = _WORDS.get(error["type"], _unforeseen)(error, path)
@@ -88,6 +88,15 @@ def _no_character(*_: object) -> _Words:
     return "is empty.", "Write at least one character."
 
 
+def _too_many(error: ErrorDetails, _: Path) -> _Words:
+    most = error["ctx"]["max_length"]
+    return f"{error['ctx']['actual_length']} are listed.", f"List at most {most}."
+
+
+def _no_truth(error: ErrorDetails, _: Path) -> _Words:
+    return f"{quote(error['input'])} is neither true nor false.", "Write true or false, without quotes."
+
+
 def _empty(_: ErrorDetails, path: Path) -> _Words:
     return "is empty.", f"Give at least one. {_meaning(path)}".rstrip()
 
@@ -125,6 +134,8 @@ _WORDS: Mapping[str, Callable[[ErrorDetails, Path], _Words]] = MappingProxyType(
         "string_too_short": _no_character,
         "string_too_long": _too_long,
         "too_short": _empty,
+        "too_long": _too_many,
+        "bool_type": _no_truth,
         "int_type": _no_number,
         "greater_than_equal": _no_number,
         "less_than_equal": _no_number,

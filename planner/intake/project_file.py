@@ -17,10 +17,11 @@ from planner.intake.form import read_form
 from planner.intake.known import Known, known_of
 from planner.intake.places import Lines
 from planner.intake.refusal import Fault, RefusalError, path_text, quote
+from planner.intake.sharing import laid_over
 from planner.intake.values import version
 
 if TYPE_CHECKING:
-    from planner.intake.file_model import DrawerTable
+    from planner.intake.file_drawer import DrawerTable
 
 GREATEST_SIZE = 1_000_000
 GREATEST_LINE = 2_000
@@ -143,18 +144,13 @@ def _problem(line: int, fault: Fault, source: str) -> Problem:
 
 
 def _differing_drawers(carcase: Mapping[str, Any], known: Known) -> dict[str, DrawerTable]:
-    from planner.intake.file_model import DrawerTable
+    """The drawers with something different, by mark; their pins and joints are laid over each other in ``build``."""
+    from planner.intake.file_drawer import DrawerTable
+
+    def but_pins(table: Mapping[str, Any]) -> dict[str, Any]:
+        return {key: said for key, said in table.items() if key not in {"pins", "joint"}}
 
     return {
-        mark: DrawerTable.model_validate(_laid_over(carcase["drawer"], changes), context=known)
+        mark: DrawerTable.model_validate(laid_over(but_pins(carcase["drawer"]), but_pins(changes)), context=known)
         for mark, changes in carcase.get("except", {}).items()
     }
-
-
-def _laid_over(shared: Mapping[str, Any], changes: Mapping[str, Any]) -> dict[str, Any]:
-    """Changes merged over what is shared, tables key by key."""
-    merged = dict(shared)
-    for key, said in changes.items():
-        both_tables = isinstance(said, dict) and isinstance(merged.get(key), dict)
-        merged[key] = _laid_over(merged[key], said) if both_tables else said
-    return merged

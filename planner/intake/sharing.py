@@ -25,7 +25,7 @@ def shared_part(tables: Sequence[Table]) -> Table:
     for key in tables[0]:
         said = [table[key] for table in tables if key in table]
         if len(said) == len(tables):
-            shared[key] = shared_part(said) if isinstance(said[0], dict) else commonest(said)
+            shared |= if_any(key, shared_part(said)) if isinstance(said[0], dict) else {key: commonest(said)}
     return shared
 
 
@@ -42,6 +42,19 @@ def differences(table: Mapping[str, Any], shared: Mapping[str, Any]) -> Table:
         elif key not in shared or said != shared[key]:
             found[key] = said
     return found
+
+
+def laid_over(shared: Mapping[str, Any], changes: Mapping[str, Any]) -> Table:
+    """Changes merged over what is shared, tables key by key: the way back from ``differences``.
+
+    >>> laid_over({"side": 12, "bottom": {"play": 1}}, {"side": 15, "bottom": {"up": 8}})
+    {'side': 15, 'bottom': {'play': 1, 'up': 8}}
+    """
+    merged = dict(shared)
+    for key, said in changes.items():
+        both_tables = isinstance(said, dict) and isinstance(merged.get(key), dict)
+        merged[key] = laid_over(merged[key], said) if both_tables else said
+    return merged
 
 
 def if_any(key: str, content: Table | list[Table]) -> Table:

@@ -18,9 +18,11 @@ _LENGTHS = MappingProxyType(
         "top_clearance": ("1/8 in", "3 mm"),
         "back_clearance": ("1/2 in", "12 mm"),
         "play": ("1/32 in", "1 mm"),
+        "lap": ("1/4 in", "6 mm"),
+        "gap": ("1/16 in", "1.5 mm"),
     }
 )
-"""Key → usual length in an inch project and in a metric one."""
+"""Key → usual length in an inch project and in a metric one. The lap: Fairham, *Woodwork Joints*, p. 134."""
 
 _SHARES = MappingProxyType({"groove_depth": 2, "rabbet_depth": 2, "housing_depth": 3})
 """Key → the cut usually goes this part of the thickness deep: a half, a third. Common practice, no source."""

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
+from itertools import pairwise
 from typing import Literal
 
 from planner.domain.marks import BOX_MARK
 from planner.intake.nearest import advice
 from planner.intake.refusal import RefusalError, quote
-from planner.lengths import LengthError, Nm, Unit, read_length
+from planner.lengths import LengthError, Nm, Span, Unit, read_length, write_length
 
 FORMAT = 1
 """Version of the format that this program reads and writes."""
@@ -19,6 +20,8 @@ GREATEST_DRAWERS = 50
 GREATEST_TAILS = 60
 GREATEST_RATIO = 4
 RATIO_PLACES = 6
+GREATEST_SECONDS = 24 * 60 * 60
+"""Nothing at the sled takes longer than a day."""
 
 _SPOKEN = {Unit.INCH: "inches", Unit.MM: "millimetres"}
 
@@ -34,6 +37,28 @@ def length(said: object, unit: Unit, *, zero: bool = False) -> Nm:
         return read_length(said, unit, zero=zero)
     except LengthError as error:
         raise RefusalError(str(error), f"A bare number counts as {spoken}.") from error
+
+
+def place(said: object, unit: Unit) -> Span:
+    """Where a listed pin starts and ends."""
+    if not isinstance(said, list) or len(said) != 2:  # noqa: PLR2004 - from and to
+        raise RefusalError(f"{quote(said)} is no place of a pin.", 'Write from and to: ["1 1/2 in", "1 3/4 in"].')
+    start, end = (length(each, unit) for each in said)
+    if start >= end:
+        raise RefusalError(f"a pin from {quote(said[0])} to {quote(said[1])} has no width.", "Write from, then to.")
+    return start, end
+
+
+def apart(places: list[Span], unit: Unit) -> list[Span]:
+    """Listed pins, which must stand in order with room for a tail between them."""
+    for number, (before, after) in enumerate(pairwise(places), start=1):
+        if before[1] >= after[0]:
+            raise RefusalError(
+                f"pin {number + 1} starts at {write_length(after[0], unit)}, "
+                f"but pin {number} ends at {write_length(before[1], unit)}.",
+                "List them in order, with room for a tail between them.",
+            )
+    return places
 
 
 def name(said: str) -> str:
@@ -80,11 +105,11 @@ def tails(said: object) -> int | Literal["choose"]:
 
 
 def ratio(said: object) -> Fraction:
-    """How many times as tall each opening is as the one above."""
+    """How many times as large one thing is as another."""
     if not isinstance(said, bool) and isinstance(said, int | Decimal) and _is_ratio(Decimal(said)):
         return Fraction(round(Decimal(said), RATIO_PLACES))
     raise RefusalError(
-        f"{quote(said)} is no ratio for drawers.",
+        f"{quote(said)} is no ratio.",
         f"Write a number over 1 and up to {GREATEST_RATIO}, with at most {RATIO_PLACES} decimals, such as 1.15.",
     )
 

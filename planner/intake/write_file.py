@@ -8,23 +8,26 @@ never said for all drawers of a carcase.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from decimal import Decimal
 from itertools import accumulate, groupby
 from typing import Any
 
 from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Partitions, Rails
+from planner.domain.carcase import AppliedFront, BackPanel, Carcase, Column, Drawer, Partitions, Rails
 from planner.domain.marks import drawer_mark
 from planner.domain.material import Material
 from planner.domain.project import Project, problems
-from planner.domain.ring import Ring, Spacing
+from planner.domain.rates import USUAL_RATES, Rates
+from planner.domain.ring import Ring
 from planner.domain.sled import Sled
-from planner.domain.words import HeightRule, PinPair, RingKind, Role, SizesOver
+from planner.domain.words import HeightRule, JointKind, PinPair, RingKind, Role, SizesOver
 from planner.errors import InputError, Problem
 from planner.intake.project_file import read_project
 from planner.intake.sharing import Table, commonest, differences, if_any, shared_part
+from planner.intake.short_lists import with_short_lists
 from planner.intake.slope import write_slope
+from planner.intake.spacing import joints_table, pins_table, spelled_out, usual_pins
 from planner.intake.usual import GRIDS, usual_depth, usual_length
 from planner.intake.values import FORMAT
 from planner.lengths import Nm, Unit, write_length
@@ -41,7 +44,7 @@ def write_project(project: Project) -> str:
     wrong = problems(project)
     if wrong:
         raise InputError(wrong)
-    text = tomli_w.dumps(_file(project))
+    text = with_short_lists(tomli_w.dumps(spelled_out(_file(project))))
     got = read_project(text, project.name)
     if got != project:
         raise InputError([_unwritable(project, got)])
@@ -53,7 +56,8 @@ def _unwritable(wanted: Project, got: Project) -> Problem:
     return Problem(
         where=next((part.ring.mark for part, other in pairs if part != other), wanted.name),
         what="can't be described by a project file.",
-        remedy="Boxes of a batch must be alike and numbered from 1; boards and corners must be marked as is usual.",
+        remedy="Boxes of a batch must be alike and numbered from 1; boards and corners must be marked as is usual; "
+        "only the front of a drawer can be half-blind, at both ends and without an applied front.",
     )
 
 
@@ -87,7 +91,8 @@ class _Said:
         return {
             **({} if ring.sled == self.sled else {"sled": ring.sled}),
             "pins_on": "sides" if sides else leading,
-            **if_any("pins", differences(_pins(ring.spacing, self.unit), self.pins)),
+            **if_any("pins", differences(pins_table(ring.spacing, self.unit), self.pins)),
+            **if_any("joint", joints_table(ring, self.unit)),
         }
 
 
@@ -96,7 +101,7 @@ def _said(project: Project) -> _Said:
     return _Said(
         unit=project.unit,
         sled=commonest(ring.sled for ring in rings),
-        pins=shared_part([_pins(ring.spacing, project.unit) for ring in rings]),
+        pins=usual_pins(project.unit) | shared_part([pins_table(ring.spacing, project.unit) for ring in rings]),
         only_column=sum(len(carcase.columns) for carcase in project.carcases) == 1,
     )
 
@@ -106,9 +111,6 @@ def _said(project: Project) -> _Said:
 
 def _file(project: Project) -> Table:
     said = _said(project)
-    usual_pins = {
-        key: said.length(usual_length(key, said.unit)) for key in ("half_pin", "pin", "tail", "greatest_tail")
-    }
     columns_before = accumulate((len(carcase.columns) for carcase in project.carcases), initial=0)
     batches = [list(boxes) for _, boxes in groupby(project.boxes, key=lambda box: box.batch)]
     return {
@@ -116,7 +118,8 @@ def _file(project: Project) -> Table:
         "project": _project(project, said),
         "material": {material.name: _material(material) for material in project.materials},
         "sled": {sled.name: _sled(sled, said) for sled in project.sleds},
-        **if_any("pins", differences(said.pins, usual_pins | {"tails": "choose"})),
+        **if_any("pins", differences(said.pins, usual_pins(said.unit))),
+        **if_any("rates", differences(_rates(project.rates), _rates(USUAL_RATES))),
         **if_any("box", [_batch(boxes, said) for boxes in batches]),
         **if_any("carcase", [_carcase(*each, said) for each in zip(project.carcases, columns_before, strict=False)]),
     }
@@ -146,17 +149,18 @@ def _sled(sled: Sled, said: _Said) -> Table:
         "greatest_bit_height": said.length(sled.greatest_bit_height_nm),
         "greatest_width": said.length(sled.greatest_width_nm),
         "greatest_upright": said.length(sled.greatest_upright_nm),
+        **_if_said("slot", sled.slot_nm, said),
+        **_if_said("greatest_depth_soft", sled.greatest_depth_soft_nm, said),
+        **_if_said("greatest_depth_hard", sled.greatest_depth_hard_nm, said),
     }
 
 
-def _pins(spacing: Spacing, unit: Unit) -> Table:
-    return {
-        "half_pin": write_length(spacing.half_pin_nm, unit),
-        "pin": write_length(spacing.pin_nm, unit),
-        "tails": spacing.tails or "choose",
-        "tail": write_length(spacing.tail_nm, unit),
-        "greatest_tail": write_length(spacing.greatest_tail_nm, unit),
-    }
+def _if_said(key: str, length: Nm | None, said: _Said) -> Table:
+    return {} if length is None else {key: said.length(length)}
+
+
+def _rates(rates: Rates) -> Table:
+    return {field.name.removesuffix("_s"): getattr(rates, field.name) for field in fields(rates)}
 
 
 def _bottom(bottom: BottomPanel | None, ring: Ring, said: _Said) -> Table:
@@ -167,7 +171,7 @@ def _bottom(bottom: BottomPanel | None, ring: Ring, said: _Said) -> Table:
         "material": bottom.stuff.material,
         "thickness": said.length(bottom.stuff.thickness_nm),
         **said.unusual_depth("groove_depth", bottom.groove_depth_nm, thinnest),
-        **({} if bottom.up_nm is None else {"up": said.length(bottom.up_nm)}),
+        **_if_said("up", bottom.up_nm, said),
         **said.unusual("play", bottom.play_nm),
     }
     return {"bottom": table}
@@ -252,7 +256,7 @@ def _column(column: Column, number: int, said: _Said) -> Table:
     marks = [opening.drawer.ring.mark for opening in column.openings]
     return {
         "drawers": len(column.openings),
-        **({} if column.width_nm is None else {"width": said.length(column.width_nm)}),
+        **_if_said("width", column.width_nm, said),
         **_heights(column, said),
         **({} if marks == usual_marks else {"marks": marks}),
     }
@@ -268,7 +272,7 @@ def _heights(column: Column, said: _Said) -> Table:
     return {
         "heights": "graduated",
         **({} if ratio is None else {"ratio": Decimal(ratio.numerator) / ratio.denominator}),
-        **({} if step is None else {"step": said.length(step)}),
+        **_if_said("step", step, said),
     }
 
 
@@ -285,5 +289,22 @@ def _drawer(drawer: Drawer, said: _Said) -> Table:
         **said.unusual("top_clearance", drawer.top_clearance_nm),
         **said.unusual("back_clearance", drawer.back_clearance_nm),
         **said.ring(ring),
+        **_half_blind(ring, said),
         **_bottom(drawer.bottom, ring, said),
+        **({"applied_front": _applied_front(drawer.applied_front, said)} if drawer.applied_front else {}),
+    }
+
+
+def _half_blind(ring: Ring, said: _Said) -> Table:
+    front, lap = ring.corners[0].kind, ring.corners[0].lap_nm
+    if front is not JointKind.HALF_BLIND or lap is None:
+        return {}
+    return {"front_joint": "half-blind", **said.unusual("lap", lap)}
+
+
+def _applied_front(front: AppliedFront, said: _Said) -> Table:
+    return {
+        "material": front.stuff.material,
+        "thickness": said.length(front.stuff.thickness_nm),
+        **said.unusual("gap", front.gap_nm),
     }

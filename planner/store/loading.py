@@ -8,29 +8,35 @@ from operator import attrgetter
 from typing import TYPE_CHECKING, TypeVar
 
 from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import Carcase, Column, Drawer
+from planner.domain.carcase import AppliedFront, Carcase, Column, Drawer
 from planner.domain.project import Project
 from planner.domain.ring import Board, Corner, Ring
+from planner.domain.spacing import Spacing
 from planner.errors import Problem, StoreError
 from planner.store import mapping, parts
 from planner.store.kinds import BoxKind
-from planner.store.tables import (
+from planner.store.part_tables import (
+    AppliedFrontRow,
     BackPanelRow,
-    BoardRow,
     BottomPanelRow,
-    BoxRow,
     CarcaseRow,
     ColumnRow,
-    CornerJointRow,
     DrawerRow,
-    MaterialRow,
     OpeningRow,
     PartitionsRow,
-    PartRow,
     PlainBoxRow,
-    ProjectRow,
     RailsRow,
+)
+from planner.store.tables import (
+    BoardRow,
+    BoxRow,
+    CornerJointRow,
+    MaterialRow,
+    PartRow,
+    PinPlaceRow,
+    ProjectRow,
     SledRow,
+    SpacingRow,
 )
 
 if TYPE_CHECKING:
@@ -73,12 +79,16 @@ class _Rows:
     boxes: dict[int, BoxRow]
     boards: dict[int, list[BoardRow]]
     joint_at_b: dict[int, CornerJointRow]
+    spacings: dict[int, SpacingRow]
+    own_spacings: dict[int, SpacingRow]
+    places: dict[int, list[PinPlaceRow]]
     plain_boxes: dict[int, PlainBoxRow]
     carcases: dict[int, CarcaseRow]
     columns: dict[int, list[ColumnRow]]
     openings: dict[int, list[OpeningRow]]
     drawer_in: dict[int, DrawerRow]
     bottoms: dict[int, BottomPanelRow]
+    applied_fronts: dict[int, AppliedFrontRow]
     rails: dict[int, RailsRow]
     partitions: dict[int, PartitionsRow]
     backs: dict[int, BackPanelRow]
@@ -93,18 +103,23 @@ def _rows_of(session: Session, project_id: int) -> _Rows:
     def in_order(table: type[_Row]) -> list[_Row]:
         return sorted(every(table), key=attrgetter("position"))
 
+    spacings = list(every(SpacingRow))
     return _Rows(
         materials={row.id: row for row in in_order(MaterialRow)},
         sleds={row.id: row for row in in_order(SledRow)},
         boxes={row.id: row for row in in_order(BoxRow)},
         boards=_grouped((row.box_id, row) for row in in_order(BoardRow)),
         joint_at_b={row.board_at_b_id: row for row in every(CornerJointRow)},
+        spacings={row.box_id: row for row in spacings if row.joint_id is None},
+        own_spacings={row.joint_id: row for row in spacings if row.joint_id is not None},
+        places=_grouped((row.spacing_id, row) for row in in_order(PinPlaceRow)),
         plain_boxes={row.box_id: row for row in every(PlainBoxRow)},
         carcases={row.box_id: row for row in every(CarcaseRow)},
         columns=_grouped((row.carcase_id, row) for row in in_order(ColumnRow)),
         openings=_grouped((row.column_id, row) for row in in_order(OpeningRow)),
         drawer_in={row.opening_id: row for row in every(DrawerRow)},
         bottoms={row.box_id: row for row in every(BottomPanelRow)},
+        applied_fronts={row.box_id: row for row in every(AppliedFrontRow)},
         rails={row.carcase_id: row for row in every(RailsRow)},
         partitions={row.carcase_id: row for row in every(PartitionsRow)},
         backs={row.carcase_id: row for row in every(BackPanelRow)},
@@ -149,11 +164,23 @@ def _ring(rows: _Rows, box: BoxRow) -> Ring:
                 joint,
                 board_at_b=marks[joint.board_at_b_id],
                 board_at_a=marks.get(joint.board_at_a_id, f"row {joint.board_at_a_id}"),
+                spacing=_own_spacing(rows, joint),
             )
             for joint in joints
         ),
+        spacing=_spacing(rows, _the(rows.spacings, box.id, where=where, what="spacing")),
         sled=_the(rows.sleds, box.sled_id, where=where, what="sled").name,
     )
+
+
+def _spacing(rows: _Rows, row: SpacingRow) -> Spacing:
+    places = rows.places.get(row.id, [])
+    return mapping.spacing_from_row(row, places=tuple(map(mapping.place_from_row, places)))
+
+
+def _own_spacing(rows: _Rows, joint: CornerJointRow) -> Spacing | None:
+    row = rows.own_spacings.get(joint.id)
+    return None if row is None else _spacing(rows, row)
 
 
 def _four(parts_of_ring: Iterable[_Part]) -> tuple[_Part, _Part, _Part, _Part]:
@@ -200,7 +227,17 @@ def _column(rows: _Rows, row: ColumnRow) -> Column:
 def _drawer(rows: _Rows, opening: OpeningRow) -> Drawer:
     row = _the(rows.drawer_in, opening.id, where=f"opening {opening.position} of its column", what="drawer")
     box = _the(rows.boxes, row.box_id, where=f"drawer in opening {opening.id}", what="ring")
-    return parts.drawer_from_row(row, ring=_ring(rows, box), bottom=_bottom(rows, box))
+    return parts.drawer_from_row(
+        row, ring=_ring(rows, box), bottom=_bottom(rows, box), applied_front=_applied_front(rows, box)
+    )
+
+
+def _applied_front(rows: _Rows, box: BoxRow) -> AppliedFront | None:
+    row = rows.applied_fronts.get(box.id)
+    if row is None:
+        return None
+    material = _material(rows, row.material_id, f"applied front of {box.mark!r}")
+    return parts.applied_front_from_row(row, material=material)
 
 
 def _refuse_strays(project: Project, rows: _Rows) -> None:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
+from planner.domain.carcase import AppliedFront, BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
 from planner.domain.ring import Ring, Stuff
 from planner.domain.words import HeightRule, SizesOver
 from planner.store.kinds import BoxKind
-from planner.store.tables import (
+from planner.store.part_tables import (
+    AppliedFrontRow,
     BackPanelRow,
     BottomPanelRow,
     CarcaseRow,
@@ -149,7 +150,9 @@ def opening_to_row(opening: Opening, *, project_id: int, column_id: int, positio
     return OpeningRow(project_id=project_id, column_id=column_id, position=position, height_nm=opening.height_nm)
 
 
-def drawer_from_row(row: DrawerRow, *, ring: Ring, bottom: BottomPanel | None) -> Drawer:
+def drawer_from_row(
+    row: DrawerRow, *, ring: Ring, bottom: BottomPanel | None, applied_front: AppliedFront | None
+) -> Drawer:
     """A drawer."""
     return Drawer(
         ring=ring,
@@ -157,11 +160,12 @@ def drawer_from_row(row: DrawerRow, *, ring: Ring, bottom: BottomPanel | None) -
         top_clearance_nm=row.top_clearance_nm,
         back_clearance_nm=row.back_clearance_nm,
         bottom=bottom,
+        applied_front=applied_front,
     )
 
 
 def drawer_to_row(drawer: Drawer, *, project_id: int, box_id: int, opening_id: int) -> DrawerRow:
-    """Its row, without ring and bottom."""
+    """Its row, without ring, bottom and applied front."""
     return DrawerRow(
         project_id=project_id,
         box_id=box_id,
@@ -170,6 +174,23 @@ def drawer_to_row(drawer: Drawer, *, project_id: int, box_id: int, opening_id: i
         side_clearance_nm=drawer.side_clearance_nm,
         top_clearance_nm=drawer.top_clearance_nm,
         back_clearance_nm=drawer.back_clearance_nm,
+    )
+
+
+def applied_front_from_row(row: AppliedFrontRow, *, material: str) -> AppliedFront:
+    """The applied front of a drawer."""
+    return AppliedFront(stuff=Stuff(material=material, thickness_nm=row.thickness_nm), gap_nm=row.gap_nm)
+
+
+def applied_front_to_row(front: AppliedFront, *, project_id: int, box_id: int, material_id: int) -> AppliedFrontRow:
+    """Its row."""
+    return AppliedFrontRow(
+        project_id=project_id,
+        box_id=box_id,
+        kind=BoxKind.DRAWER.value,
+        material_id=material_id,
+        thickness_nm=front.stuff.thickness_nm,
+        gap_nm=front.gap_nm,
     )
 
 

@@ -1,37 +1,41 @@
 """From a frozen project to its rows, as a difference: a row whose name or mark is unchanged keeps its id.
 
 What others may refer to (materials, sleds, rings, boards, joints) is settled row by row; what only belongs to a ring
-(sizes, columns, openings, drawers, panels) is written anew each time.
+(spacings, sizes, columns, openings, drawers, panels) is written anew each time.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, TypeVar
 
 from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import Carcase, Column
+from planner.domain.carcase import AppliedFront, Carcase, Column
 from planner.domain.project import Project
+from planner.domain.ring import Ring
+from planner.domain.spacing import Spacing
 from planner.store import mapping, parts
 from planner.store.kinds import BoxKind, rings_by_kind
+from planner.store.part_tables import AppliedFrontRow, BottomPanelRow, CarcaseRow, PlainBoxRow
 from planner.store.tables import (
     BoardRow,
-    BottomPanelRow,
     BoxRow,
-    CarcaseRow,
     CornerJointRow,
     KeptRow,
     MaterialRow,
-    PlainBoxRow,
     ProjectRow,
     SledRow,
+    SpacingRow,
 )
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 _Kept = TypeVar("_Kept", bound=KeptRow)
+
+_ANEW = (SpacingRow, PlainBoxRow, CarcaseRow, BottomPanelRow, AppliedFrontRow)
+"""Tables that are cleared of a project first; what stands in a carcase goes with it, listed pins with their spacing."""
 
 _ASIDE = 1_000_000
 """Positions are moved this far out of the way while a new order is written, since each is given only once."""
@@ -46,6 +50,7 @@ class _Ids:
     sleds: dict[str, int] = field(default_factory=dict)
     boxes: dict[str, int] = field(default_factory=dict)
     boards: dict[str, int] = field(default_factory=dict)
+    joints: dict[str, int] = field(default_factory=dict)
 
 
 def write_project(session: Session, project: Project) -> None:
@@ -57,6 +62,7 @@ def write_project(session: Session, project: Project) -> None:
     _write_boxes(session, project, ids)
     _write_boards(session, project, ids)
     _write_corners(session, project, ids)
+    _write_spacings(session, project, ids)
     for box in project.boxes:
         _write_box(session, box, ids)
     for carcase in project.carcases:
@@ -81,7 +87,7 @@ def _make_room(session: Session, ids: _Ids) -> None:
     from sqlmodel import col, delete, update
 
     connection = session.connection()
-    for anew in (PlainBoxRow, CarcaseRow, BottomPanelRow):  # whatever stands in a carcase goes with it
+    for anew in _ANEW:
         connection.execute(delete(anew).where(col(anew.project_id) == ids.project))
     for kept in (MaterialRow, SledRow, BoxRow):
         aside = update(kept).where(col(kept.project_id) == ids.project).values(position=col(kept.position) + _ASIDE)
@@ -189,9 +195,35 @@ def _write_corners(session: Session, project: Project, ids: _Ids) -> None:
         for corner in ring.corners
     ]
     _settle(session, CornerJointRow, rows, key=lambda row: (row.mark, row.board_at_b_id, row.board_at_a_id), drop=True)
+    ids.joints = {row.mark: row.id for row in rows}
 
 
 # --- what is written anew ----------------------------------------------------------------------------------
+
+
+def _write_spacings(session: Session, project: Project, ids: _Ids) -> None:
+    """Spacings of rings, and of the joints that have one of their own; then all listed pins."""
+    written = [
+        (spacing, mapping.spacing_to_row(spacing, project_id=ids.project, box_id=ids.boxes[ring.mark], joint_id=joint))
+        for ring in project.rings()
+        for spacing, joint in _spacings(ring, ids)
+    ]
+    session.add_all(row for _, row in written)
+    session.flush()
+    session.add_all(
+        mapping.place_to_row(place, project_id=ids.project, spacing_id=row.id, position=position)
+        for spacing, row in written
+        for position, place in enumerate(spacing.places, start=1)
+    )
+    session.flush()
+
+
+def _spacings(ring: Ring, ids: _Ids) -> Iterator[tuple[Spacing, int | None]]:
+    """The spacings of a ring, each with the id of the joint that it is for."""
+    yield ring.spacing, None
+    for corner in ring.corners:
+        if corner.spacing is not None:
+            yield corner.spacing, ids.joints[corner.mark]
 
 
 def _write_box(session: Session, box: Box, ids: _Ids) -> None:
@@ -239,4 +271,11 @@ def _write_openings(session: Session, column: Column, column_id: int, ids: _Ids)
         box_id = ids.boxes[drawer.ring.mark]
         session.add(parts.drawer_to_row(drawer, project_id=ids.project, box_id=box_id, opening_id=row.id))
         _add_bottom(session, drawer.bottom, BoxKind.DRAWER, box_id, ids)
+        _add_applied_front(session, drawer.applied_front, box_id, ids)
     session.flush()
+
+
+def _add_applied_front(session: Session, front: AppliedFront | None, box_id: int, ids: _Ids) -> None:
+    if front is not None:
+        material_id = ids.materials[front.stuff.material]
+        session.add(parts.applied_front_to_row(front, project_id=ids.project, box_id=box_id, material_id=material_id))

@@ -3,31 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain, pairwise
 
 from planner.domain.project import Project, problems
 from planner.domain.ring import Ring
-from planner.domain.words import RingKind
+from planner.domain.spacing import Spacing
+from planner.domain.words import Spread
 from planner.errors import Problem
-from planner.store.kinds import rings_by_kind
 
 
 def faults(project: Project) -> list[Problem]:
-    """All faults of a project, those within its rings included; empty when it is sound."""
+    """All faults of a project, those of its listed pins included; empty when it is sound."""
     found = list(problems(project))
-    for kind, ring in rings_by_kind(project):
-        found += _ring_faults(ring, kind.ring_kind)
+    for where, spacing in _spacings(project.rings()):
+        if bool(spacing.places) is not (spacing.spread is Spread.LISTED):
+            found.append(Problem(where=where, what="listed pins need their places, and others have none.", remedy=""))
+        ends = list(chain.from_iterable(spacing.places))
+        if any(before >= after for before, after in pairwise(ends)):
+            found.append(
+                Problem(where=where, what="its listed pins are not in order.", remedy="Each starts after the last.")
+            )
     return found
 
 
-def _ring_faults(ring: Ring, kind: RingKind) -> Iterator[Problem]:
-    if ring.kind is not kind or tuple(board.role for board in ring.boards) != kind.roles:
-        order = ", ".join(kind.roles)
-        yield Problem(where=ring.mark, what="its boards are not in ring order.", remedy=f"The order is {order}.")
-    for index, corner in enumerate(ring.corners):
-        here, following = ring.boards[index].mark, ring.boards[(index + 1) % len(ring.boards)].mark
-        if (corner.board_at_b, corner.board_at_a) != (here, following):
-            yield Problem(
-                where=corner.mark,
-                what=f"joins {corner.board_at_b!r} to {corner.board_at_a!r}.",
-                remedy=f"It must join end B of {here!r} to end A of {following!r}.",
-            )
+def _spacings(rings: Iterator[Ring]) -> Iterator[tuple[str, Spacing]]:
+    for ring in rings:
+        yield ring.mark, ring.spacing
+        yield from ((corner.mark, corner.spacing) for corner in ring.corners if corner.spacing is not None)

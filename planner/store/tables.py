@@ -1,26 +1,35 @@
-"""The tables of the store, and the rules that the database itself enforces.
+"""The tables of the store, and the rules that the database itself enforces: the project, its rings and their corners.
 
 Rows are flat and know nothing of geometry; what can be derived is not kept. Every row but the project's own carries
 ``project_id``, and foreign keys lead to rows of the same project. The words in the CHECKs come from the domain, so a
-new word without a migration shows as a difference between these tables and a migrated store.
+new word without a migration shows as a difference between these tables and a migrated store. What a ring is the frame
+of stands in ``part_tables.py``.
 """
 
 from typing import Any, ClassVar, Final, cast
 
-from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, Integer, MetaData, Text, UniqueConstraint
+from sqlalchemy import (
+    BigInteger,
+    CheckConstraint,
+    ForeignKeyConstraint,
+    Index,
+    Integer,
+    MetaData,
+    Text,
+    UniqueConstraint,
+    text,
+)
 from sqlmodel import Field, SQLModel
 
-from planner.domain.words import End, Hardness, HeightRule, JointKind, MaterialKind, SizesOver
+from planner.domain.words import EdgeName, End, Hardness, JointKind, MaterialKind, Spread
 from planner.lengths import Grid, Nm, Unit
 from planner.store.kinds import BoxKind
 from planner.store.rules import (
     NAMES,
-    in_carcase,
     more_than_nothing,
     not_empty,
     nothing_or_more,
     of_board,
-    of_box,
     of_material,
     of_project,
     one_of,
@@ -61,6 +70,7 @@ class ProjectRow(Row, table=True):
         one_of("unit", *Unit),
         one_of("grid", *Grid),
         *nothing_or_more("proud_nm", "height_tolerance_nm"),
+        *nothing_or_more("sled_change_s", "height_change_s", "fence_swap_s", "handling_s", "turning_s", "pass_s"),
         *more_than_nothing("version"),
         STRICT,
     )
@@ -72,6 +82,12 @@ class ProjectRow(Row, table=True):
     grid: str = Field(sa_type=Text)
     proud_nm: Nm = Field(sa_type=NM)
     height_tolerance_nm: Nm = Field(sa_type=NM)
+    sled_change_s: int
+    height_change_s: int
+    fence_swap_s: int
+    handling_s: int
+    turning_s: int
+    pass_s: int
 
 
 class MaterialRow(KeptRow, table=True):
@@ -108,6 +124,7 @@ class SledRow(KeptRow, table=True):
         *not_empty("name"),
         *more_than_nothing("position", "run_micro", "bit_nm"),
         *more_than_nothing("greatest_bit_height_nm", "greatest_width_nm", "greatest_upright_nm"),
+        *more_than_nothing("slot_nm", "greatest_depth_soft_nm", "greatest_depth_hard_nm"),
         STRICT,
     )
 
@@ -118,10 +135,13 @@ class SledRow(KeptRow, table=True):
     greatest_bit_height_nm: Nm = Field(sa_type=NM)
     greatest_width_nm: Nm = Field(sa_type=NM)
     greatest_upright_nm: Nm = Field(sa_type=NM)
+    slot_nm: Nm | None = Field(sa_type=NM)
+    greatest_depth_soft_nm: Nm | None = Field(sa_type=NM)
+    greatest_depth_hard_nm: Nm | None = Field(sa_type=NM)
 
 
 class BoxRow(KeptRow, table=True):
-    """A ring of four boards, of whatever kind, and how its pins are spaced."""
+    """A ring of four boards, of whatever kind."""
 
     __tablename__ = "box"
     __table_args__ = (
@@ -133,7 +153,7 @@ class BoxRow(KeptRow, table=True):
         UniqueConstraint("project_id", "position", name="position"),
         *not_empty("mark"),
         one_of("kind", *BoxKind),
-        *more_than_nothing("position", "half_pin_nm", "pin_nm", "tails", "tail_nm", "greatest_tail_nm"),
+        *more_than_nothing("position"),
         STRICT,
     )
 
@@ -141,11 +161,6 @@ class BoxRow(KeptRow, table=True):
     mark: str = Field(sa_type=Text)
     kind: str = Field(sa_type=Text)
     sled_id: int
-    half_pin_nm: Nm = Field(sa_type=NM)
-    pin_nm: Nm = Field(sa_type=NM)
-    tails: int | None
-    tail_nm: Nm = Field(sa_type=NM)
-    greatest_tail_nm: Nm = Field(sa_type=NM)
 
 
 class BoardRow(KeptRow, table=True):
@@ -183,6 +198,7 @@ class CornerJointRow(KeptRow, table=True):
     __table_args__ = (
         of_board("board_at_b"),
         of_board("board_at_a"),
+        UniqueConstraint("project_id", "box_id", "id", name="id"),
         UniqueConstraint("board_at_b_id", name="board_at_b"),
         UniqueConstraint("board_at_a_id", name="board_at_a"),
         UniqueConstraint("project_id", "mark", name="mark"),
@@ -190,6 +206,8 @@ class CornerJointRow(KeptRow, table=True):
         *not_empty("mark"),
         one_of("pins_on", *End),
         one_of("kind", *JointKind),
+        *more_than_nothing("lap_nm"),
+        CheckConstraint("(kind = 'half-blind dovetail') = (lap_nm IS NOT NULL)", name="lap_said"),
         STRICT,
     )
 
@@ -199,185 +217,66 @@ class CornerJointRow(KeptRow, table=True):
     board_at_a_id: int
     pins_on: str = Field(sa_type=Text)
     kind: str = Field(sa_type=Text)
+    lap_nm: Nm | None = Field(sa_type=NM)
 
 
-class PlainBoxRow(PartRow, table=True):
-    """What is said of a plain box beyond its ring."""
+class SpacingRow(PartRow, table=True):
+    """How pins are spaced: along all corners of a ring, or along one joint of it that has a spacing of its own."""
 
-    __tablename__ = "plain_box"
+    __tablename__ = "spacing"
     __table_args__ = (
-        *of_box(BoxKind.PLAIN),
-        *not_empty("batch"),
-        *more_than_nothing("length_nm", "width_nm", "height_nm"),
-        one_of("sizes_over", *SizesOver),
-        STRICT,
-    )
-
-    box_id: int = Field(primary_key=True)
-    kind: str = Field(sa_type=Text)
-    title: str = Field(sa_type=Text)
-    batch: str = Field(sa_type=Text)
-    length_nm: Nm = Field(sa_type=NM)
-    width_nm: Nm = Field(sa_type=NM)
-    height_nm: Nm = Field(sa_type=NM)
-    sizes_over: str = Field(sa_type=Text)
-
-
-class CarcaseRow(PartRow, table=True):
-    """What is said of a carcase beyond its ring."""
-
-    __tablename__ = "carcase"
-    __table_args__ = (
-        *of_box(BoxKind.CARCASE),
-        UniqueConstraint("project_id", "box_id", name="box"),
-        *more_than_nothing("width_nm", "height_nm", "depth_nm"),
-        STRICT,
-    )
-
-    box_id: int = Field(primary_key=True)
-    kind: str = Field(sa_type=Text)
-    title: str = Field(sa_type=Text)
-    width_nm: Nm = Field(sa_type=NM)
-    height_nm: Nm = Field(sa_type=NM)
-    depth_nm: Nm = Field(sa_type=NM)
-
-
-class ColumnRow(PartRow, table=True):
-    """A column of openings in a carcase, counted from the left; its ratio is kept as a fraction."""
-
-    __tablename__ = "carcase_column"
-    __table_args__ = (
-        in_carcase(),
-        UniqueConstraint("project_id", "id", name="id"),
-        UniqueConstraint("project_id", "carcase_id", "position", name="position"),
-        *more_than_nothing("position", "width_nm", "step_nm", "ratio_top", "ratio_bottom"),
-        one_of("heights", *HeightRule),
-        CheckConstraint("(heights = 'step') = (step_nm IS NOT NULL)", name="step_said"),
-        CheckConstraint("(heights = 'ratio') = (ratio_top IS NOT NULL)", name="ratio_said"),
-        CheckConstraint("(ratio_top IS NULL) = (ratio_bottom IS NULL)", name="ratio_whole"),
-        STRICT,
-    )
-
-    id: int = Field(default=None, primary_key=True)
-    carcase_id: int
-    position: int
-    width_nm: Nm | None = Field(sa_type=NM)
-    heights: str = Field(sa_type=Text)
-    step_nm: Nm | None = Field(sa_type=NM)
-    ratio_top: int | None
-    ratio_bottom: int | None
-
-
-class OpeningRow(PartRow, table=True):
-    """An opening of a column, counted from the top."""
-
-    __tablename__ = "opening"
-    __table_args__ = (
+        ForeignKeyConstraint(["project_id", "box_id"], ["box.project_id", "box.id"], name="box", ondelete="CASCADE"),
         ForeignKeyConstraint(
-            ["project_id", "column_id"],
-            ["carcase_column.project_id", "carcase_column.id"],
-            name="column",
+            ["project_id", "box_id", "joint_id"],
+            ["corner_joint.project_id", "corner_joint.box_id", "corner_joint.id"],
+            name="joint",
             ondelete="CASCADE",
         ),
         UniqueConstraint("project_id", "id", name="id"),
-        UniqueConstraint("project_id", "column_id", "position", name="position"),
-        *more_than_nothing("position", "height_nm"),
+        UniqueConstraint("joint_id", name="joint"),
+        Index("uq_spacing_box", "box_id", unique=True, sqlite_where=text("joint_id IS NULL")),
+        *more_than_nothing("half_pin_nm", "pin_nm", "tails", "tail_nm", "greatest_tail_nm", "ratio_bottom"),
+        one_of("spread", *Spread),
+        CheckConstraint("ratio_top > ratio_bottom", name="ratio_top"),
+        CheckConstraint("(ratio_top IS NULL) = (ratio_bottom IS NULL)", name="ratio_whole"),
+        CheckConstraint("(spread IN ('middle', 'edge')) = (ratio_top IS NOT NULL)", name="ratio_said"),
+        CheckConstraint("spread <> 'listed' OR tails IS NULL", name="tails_listed"),
+        one_of("measured_from", *EdgeName),
+        CheckConstraint("alike IN (0, 1)", name="alike"),
         STRICT,
     )
 
     id: int = Field(default=None, primary_key=True)
-    column_id: int
-    position: int
-    height_nm: Nm | None = Field(sa_type=NM)
+    box_id: int
+    joint_id: int | None
+    half_pin_nm: Nm = Field(sa_type=NM)
+    pin_nm: Nm = Field(sa_type=NM)
+    tails: int | None
+    tail_nm: Nm = Field(sa_type=NM)
+    greatest_tail_nm: Nm = Field(sa_type=NM)
+    spread: str = Field(sa_type=Text)
+    ratio_top: int | None
+    ratio_bottom: int | None
+    measured_from: str = Field(sa_type=Text)
+    alike: int
 
 
-class DrawerRow(PartRow, table=True):
-    """What is said of a drawer beyond its ring, and the opening that it fills."""
+class PinPlaceRow(PartRow, table=True):
+    """A listed pin of a spacing, counted from the edge that is measured from."""
 
-    __tablename__ = "drawer"
+    __tablename__ = "pin_place"
     __table_args__ = (
-        *of_box(BoxKind.DRAWER),
         ForeignKeyConstraint(
-            ["project_id", "opening_id"], ["opening.project_id", "opening.id"], name="opening", ondelete="CASCADE"
+            ["project_id", "spacing_id"], ["spacing.project_id", "spacing.id"], name="spacing", ondelete="CASCADE"
         ),
-        UniqueConstraint("opening_id", name="opening"),
-        *nothing_or_more("side_clearance_nm", "top_clearance_nm", "back_clearance_nm"),
+        UniqueConstraint("project_id", "spacing_id", "position", name="position"),
+        *more_than_nothing("position", "from_nm"),
+        CheckConstraint("to_nm > from_nm", name="to_nm"),
         STRICT,
     )
 
-    box_id: int = Field(primary_key=True)
-    kind: str = Field(sa_type=Text)
-    opening_id: int
-    side_clearance_nm: Nm = Field(sa_type=NM)
-    top_clearance_nm: Nm = Field(sa_type=NM)
-    back_clearance_nm: Nm = Field(sa_type=NM)
-
-
-class BottomPanelRow(PartRow, table=True):
-    """The bottom of a plain box or a drawer."""
-
-    __tablename__ = "bottom_panel"
-    __table_args__ = (
-        *of_box(BoxKind.PLAIN, BoxKind.DRAWER),
-        of_material(),
-        *more_than_nothing("thickness_nm", "groove_depth_nm"),
-        *nothing_or_more("up_nm", "play_nm"),
-        STRICT,
-    )
-
-    box_id: int = Field(primary_key=True)
-    kind: str = Field(sa_type=Text)
-    material_id: int
-    thickness_nm: Nm = Field(sa_type=NM)
-    groove_depth_nm: Nm = Field(sa_type=NM)
-    up_nm: Nm | None = Field(sa_type=NM)
-    play_nm: Nm = Field(sa_type=NM)
-
-
-class RailsRow(PartRow, table=True):
-    """The rails between the drawers of a carcase."""
-
-    __tablename__ = "rails"
-    __table_args__ = (
-        in_carcase(),
-        of_material(),
-        *more_than_nothing("thickness_nm", "width_nm", "housing_depth_nm"),
-        STRICT,
-    )
-
-    carcase_id: int = Field(primary_key=True)
-    material_id: int
-    thickness_nm: Nm = Field(sa_type=NM)
-    width_nm: Nm = Field(sa_type=NM)
-    housing_depth_nm: Nm = Field(sa_type=NM)
-
-
-class PartitionsRow(PartRow, table=True):
-    """The partitions between the columns of a carcase."""
-
-    __tablename__ = "partitions"
-    __table_args__ = (in_carcase(), of_material(), *more_than_nothing("thickness_nm", "housing_depth_nm"), STRICT)
-
-    carcase_id: int = Field(primary_key=True)
-    material_id: int
-    thickness_nm: Nm = Field(sa_type=NM)
-    housing_depth_nm: Nm = Field(sa_type=NM)
-
-
-class BackPanelRow(PartRow, table=True):
-    """The back of a carcase."""
-
-    __tablename__ = "back_panel"
-    __table_args__ = (
-        in_carcase(),
-        of_material(),
-        *more_than_nothing("thickness_nm", "rabbet_depth_nm"),
-        *nothing_or_more("play_nm"),
-        STRICT,
-    )
-
-    carcase_id: int = Field(primary_key=True)
-    material_id: int
-    thickness_nm: Nm = Field(sa_type=NM)
-    rabbet_depth_nm: Nm = Field(sa_type=NM)
-    play_nm: Nm = Field(sa_type=NM)
+    id: int = Field(default=None, primary_key=True)
+    spacing_id: int
+    position: int
+    from_nm: Nm = Field(sa_type=NM)
+    to_nm: Nm = Field(sa_type=NM)

@@ -10,15 +10,24 @@ from fractions import Fraction
 from pathlib import Path
 
 from planner.domain.box import Box
-from planner.domain.carcase import Column, Opening, Partitions
+from planner.domain.carcase import AppliedFront, Column, Drawer, Opening, Partitions
 from planner.domain.material import Material
 from planner.domain.project import Project
-from planner.domain.ring import make_ring
-from planner.domain.words import HeightRule
+from planner.domain.rates import Rates
+from planner.domain.ring import Ring, make_ring, with_half_blind_front
+from planner.domain.words import EdgeName, HeightRule, Spread
 from planner.store.engine import reading, writing
 from planner.store.projects import load_project, save_project
 from planner.store.tables import Row
-from tests.pieces import SLED, ash, drawer, inches, six_drawers, small_box
+from tests.pieces import SLED, SPACING, ash, drawer, inches, six_drawers, small_box
+
+GRADUATED = replace(SPACING, tails=5, spread=Spread.MIDDLE, ratio=Fraction(3, 2), alike=True)
+LISTED = replace(
+    SPACING,
+    spread=Spread.LISTED,
+    places=((inches("1"), inches("1 1/4")), (inches("2 1/2"), inches("3"))),
+    measured_from=EdgeName.FAR,
+)
 
 
 def column(number: int, drawers: int, rule: HeightRule) -> Column:
@@ -30,25 +39,44 @@ def column(number: int, drawers: int, rule: HeightRule) -> Column:
         step_nm=inches("1/2") if rule is HeightRule.STEP else None,
         ratio=Fraction(23, 20) if rule is HeightRule.RATIO else None,
         openings=tuple(
-            Opening(height_nm=listed if tier == 1 else None, drawer=drawer(f"D{number}{tier:02d}"))
+            Opening(height_nm=listed if tier == 1 else None, drawer=fronted(drawer(f"D{number}{tier:02d}")))
             for tier in range(1, drawers + 1)
         ),
     )
 
 
+def fronted(plain: Drawer) -> Drawer:
+    """The same drawer; D101 with an applied front, D201 with a half-blind one."""
+    if plain.ring.mark == "D101":
+        return replace(plain, applied_front=AppliedFront(stuff=ash("5/8"), gap_nm=inches("0")))
+    if plain.ring.mark == "D201":
+        return replace(plain, ring=with_half_blind_front(plain.ring, inches("1/4")))
+    return plain
+
+
+def with_own_spacing(ring: Ring) -> Ring:
+    """The ring graduated, but with listed pins on its first corner."""
+    first, *others = ring.corners
+    return replace(ring, spacing=GRADUATED, corners=(replace(first, spacing=LISTED), *others))  # type: ignore[arg-type]
+
+
 def cabinet(name: str = "hall cabinet", *, drawers: int = 2) -> Project:
-    """A cabinet with a column for each rule of heights, and a box; one material and one sled are not used."""
+    """A cabinet with a column for each rule of heights, and a box with a corner of its own kind.
+
+    One material and one sled are not used.
+    """
     chest = six_drawers()
-    (carcase,) = chest.carcases
+    (carcase,), (box,) = chest.carcases, small_box().boxes
     columns = tuple(column(number, drawers, rule) for number, rule in enumerate(HeightRule, start=1))
     partitions = Partitions(stuff=ash("7/8"), housing_depth_nm=inches("1/4"))
     return replace(
         chest,
         name=name,
         materials=(*chest.materials, Material(name="larch")),
-        sleds=(*chest.sleds, replace(SLED, name="spare")),
-        boxes=small_box().boxes,
+        sleds=(*chest.sleds, replace(SLED, name="spare", slot_nm=inches("33/64"), greatest_depth_hard_nm=inches("1"))),
+        boxes=(replace(box, ring=with_own_spacing(box.ring)),),
         carcases=(replace(carcase, columns=columns, partitions=partitions),),
+        rates=Rates(pass_s=8, turning_s=0),
     )
 
 
@@ -63,7 +91,7 @@ def renamed(box: Box, mark: str) -> Box:
     old = box.ring
     first, second, third, fourth = (board.stuff for board in old.boards)
     ring = make_ring(mark, old.kind, (first, second, third, fourth), old.pin_pair, old.spacing, old.sled)
-    return replace(box, ring=ring)
+    return replace(box, ring=ring if old.spacing is SPACING else with_own_spacing(ring))
 
 
 def save(path: Path, *projects: Project) -> None:

@@ -12,12 +12,13 @@ import pytest
 from hypothesis import given, settings
 
 from planner.domain.project import Project
-from planner.domain.words import HeightRule
+from planner.domain.spacing import Spacing
+from planner.domain.words import HeightRule, Spread
 from planner.errors import InputError, StoreError
 from planner.store.engine import reading, writing
 from planner.store.projects import ProjectSummary, forget_project, list_projects, load_project, save_project
-from tests.pieces import ash, six_drawers, small_box
-from tests.store.examples import ask, batch_of, cabinet, dump, is_whole, load, renamed, save
+from tests.pieces import SPACING, ash, six_drawers, small_box
+from tests.store.examples import LISTED, ask, batch_of, cabinet, dump, is_whole, load, renamed, save
 from tests.strategies import projects
 
 
@@ -225,7 +226,31 @@ DAMAGE = [
     ("UPDATE corner_joint SET board_at_a_id = 999 WHERE mark = 'K-J1'", "K-J1"),
     ("UPDATE box SET kind = 'carcase' WHERE mark = 'K'", "carcase 'K'"),
     ("UPDATE project SET unit = 'ell'", "project 'hall cabinet'"),
+    ("DELETE FROM spacing WHERE joint_id IS NULL AND box_id = 1", "box 'K'"),
+    ("DELETE FROM pin_place", "K-J1"),
+    ("UPDATE pin_place SET from_nm = 1 WHERE position = 2", "K-J1"),
+    ("UPDATE spacing SET measured_from = 'top' WHERE box_id = 1", "project 'hall cabinet'"),
+    ("UPDATE corner_joint SET board_at_a_id = 999 WHERE mark = 'D201-J4'", "D201-J4"),
+    ("UPDATE corner_joint SET lap_nm = 1000000000 WHERE mark = 'D201-J4'", "D201-J4"),
 ]
+
+
+@pytest.mark.parametrize(
+    ("spacing", "what"),
+    [
+        (replace(SPACING, spread=Spread.LISTED), "need their places"),
+        (replace(LISTED, spread=Spread.EVEN), "need their places"),
+        (replace(LISTED, places=LISTED.places[::-1]), "not in order"),
+        (replace(LISTED, places=((LISTED.places[0][0], LISTED.places[1][0]), LISTED.places[1])), "not in order"),
+    ],
+    ids=["listed without places", "even with places", "backwards", "pins that touch"],
+)
+def test_listed_pins_that_are_no_list_of_pins_are_refused(stored: Path, spacing: Spacing, what: str) -> None:
+    before = dump(stored)
+    (box,) = small_box().boxes
+    with pytest.raises(InputError, match=f"^K: .*{what}"):
+        save(stored, replace(small_box(), boxes=(replace(box, ring=replace(box.ring, spacing=spacing)),)))
+    assert dump(stored) == before
 
 
 @pytest.mark.parametrize(("damage", "named"), DAMAGE)

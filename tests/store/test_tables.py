@@ -72,18 +72,21 @@ def store(filled: Path) -> Iterator[Store]:
 WORDLESS: dict[str, dict[str, object]] = {
     "project": {
         "name": "", "unit": "ft", "grid": "1/8 in", "proud_nm": -1, "height_tolerance_nm": -1, "version": 0,
+        "sled_change_s": -1, "height_change_s": -1, "fence_swap_s": -1, "handling_s": -1, "turning_s": -1, "pass_s": -1,
     },
     "material": {"name": "", "position": 0, "kind": "stone", "hardness": "medium"},
     "sled": {
         "name": "", "position": 0, "run_micro": 0, "bit_nm": 0, "greatest_bit_height_nm": 0, "greatest_width_nm": 0,
-        "greatest_upright_nm": 0,
+        "greatest_upright_nm": 0, "slot_nm": 0, "greatest_depth_soft_nm": 0, "greatest_depth_hard_nm": 0,
     },
-    "box": {
-        "mark": "", "kind": "chair", "position": 0, "half_pin_nm": 0, "pin_nm": 0, "tails": 0, "tail_nm": 0,
-        "greatest_tail_nm": 0,
-    },
+    "box": {"mark": "", "kind": "chair", "position": 0},
     "board": {"mark": "", "role": "rail", "thickness_nm": 0},
-    "corner_joint": {"mark": "", "pins_on": "C", "kind": "butt"},
+    "corner_joint": {"mark": "", "pins_on": "C", "kind": "butt", "lap_nm": 0},
+    "spacing": {
+        "half_pin_nm": 0, "pin_nm": 0, "tails": 0, "tail_nm": 0, "greatest_tail_nm": 0, "spread": "random",
+        "ratio_bottom": 0, "measured_from": "top", "alike": 2,
+    },
+    "pin_place": {"position": 0, "from_nm": 0, "to_nm": 0},
     "plain_box": {
         "kind": "drawer", "batch": "", "length_nm": 0, "width_nm": 0, "height_nm": 0, "sizes_over": "both",
     },
@@ -94,6 +97,7 @@ WORDLESS: dict[str, dict[str, object]] = {
     "opening": {"position": 0, "height_nm": 0},
     "drawer": {"kind": "carcase", "side_clearance_nm": -1, "top_clearance_nm": -1, "back_clearance_nm": -1},
     "bottom_panel": {"kind": "carcase", "thickness_nm": 0, "groove_depth_nm": 0, "up_nm": -1, "play_nm": -1},
+    "applied_front": {"kind": "plain box", "thickness_nm": 0, "gap_nm": -1},
     "rails": {"thickness_nm": 0, "width_nm": 0, "housing_depth_nm": 0},
     "partitions": {"thickness_nm": 0, "housing_depth_nm": 0},
     "back_panel": {"thickness_nm": 0, "rabbet_depth_nm": 0, "play_nm": -1},
@@ -105,6 +109,15 @@ TWO_COLUMNS: list[tuple[str, str, dict[str, object]]] = [
     ("board", "role", {"position": 5, "role": "left"}),
     ("board", "role", {"position": 0, "role": "front"}),
     ("corner_joint", "two_boards", {"board_at_b_id": 1, "board_at_a_id": 1}),
+    ("corner_joint", "lap_said", {"kind": "half-blind dovetail", "lap_nm": None}),
+    ("corner_joint", "lap_said", {"kind": "through dovetail", "lap_nm": 1}),
+    ("spacing", "ratio_top", {"spread": "edge", "ratio_top": 2, "ratio_bottom": 2}),
+    ("spacing", "ratio_whole", {"spread": "edge", "ratio_top": 3, "ratio_bottom": None}),
+    ("spacing", "ratio_whole", {"spread": "even", "ratio_top": None, "ratio_bottom": 2}),
+    ("spacing", "ratio_said", {"spread": "middle", "ratio_top": None, "ratio_bottom": None}),
+    ("spacing", "ratio_said", {"spread": "even", "ratio_top": 3, "ratio_bottom": 2}),
+    ("spacing", "ratio_said", {"spread": "listed", "tails": None, "ratio_top": 3, "ratio_bottom": 2}),
+    ("spacing", "tails_listed", {"spread": "listed", "tails": 3, "ratio_top": None, "ratio_bottom": None}),
     ("carcase_column", "step_said", {"heights": "step", "step_nm": None, "ratio_top": None, "ratio_bottom": None}),
     ("carcase_column", "step_said", {"heights": "equal", "step_nm": 1, "ratio_top": None, "ratio_bottom": None}),
     ("carcase_column", "ratio_said", {"heights": "ratio", "step_nm": None, "ratio_top": None, "ratio_bottom": None}),
@@ -142,7 +155,14 @@ def test_a_row_that_was_taken_out_can_be_put_back(store: Store) -> None:
 # --- STRICT and NOT NULL -----------------------------------------------------------------------------------
 
 MAY_BE_UNSAID = {
-    ("box", "tails"),
+    ("sled", "slot_nm"),
+    ("sled", "greatest_depth_soft_nm"),
+    ("sled", "greatest_depth_hard_nm"),
+    ("corner_joint", "lap_nm"),
+    ("spacing", "joint_id"),
+    ("spacing", "tails"),
+    ("spacing", "ratio_top"),
+    ("spacing", "ratio_bottom"),
     ("carcase_column", "width_nm"),
     ("carcase_column", "step_nm"),
     ("carcase_column", "ratio_top"),
@@ -199,6 +219,9 @@ TWICE: list[tuple[str, tuple[str, ...], dict[str, object]]] = [
     ("corner_joint", ("project_id", "mark"), {"mark": "K-J2"}),
     ("corner_joint", ("board_at_b_id",), {"board_at_b_id": 3}),
     ("corner_joint", ("board_at_a_id",), {"board_at_a_id": 3}),
+    ("spacing", ("joint_id",), {"joint_id": 1}),
+    ("spacing", ("box_id",), {"box_id": 2}),
+    ("pin_place", ("project_id", "spacing_id", "position"), {"position": 2}),
     ("carcase_column", ("project_id", "carcase_id", "position"), {"position": 2}),
     ("opening", ("project_id", "column_id", "position"), {"position": 2}),
     ("drawer", ("opening_id",), {"opening_id": 2}),
@@ -211,6 +234,8 @@ LEADS_TO = {
     ("box", ("project_id", "id")),
     ("box", ("project_id", "id", "kind")),
     ("board", ("project_id", "box_id", "id")),
+    ("corner_joint", ("project_id", "box_id", "id")),
+    ("spacing", ("project_id", "id")),
     ("carcase", ("project_id", "box_id")),
     ("carcase_column", ("project_id", "id")),
     ("opening", ("project_id", "id")),
@@ -236,7 +261,7 @@ def test_every_unique_constraint_has_a_bad_row(store: Store) -> None:
         (table, tuple(column for (_, _, column) in store.connection.execute(f"PRAGMA index_info({name})")))
         for table in WORDLESS
         for (_, name, unique, origin, _) in store.connection.execute(f"PRAGMA index_list({table})").fetchall()
-        if unique and origin == "u"
+        if unique and origin != "pk"
     }
     assert found == {(table, columns) for table, columns, _ in TWICE} | LEADS_TO
 
@@ -261,6 +286,9 @@ STRAYS: list[tuple[str, tuple[str, ...], str, list[dict[str, object]]]] = [
     ("board", ("project_id", "material_id"), "material", [{"material_id": NOBODY}, {"material_id": 4}]),
     ("corner_joint", ("project_id", "box_id", "board_at_b_id"), "board", [{"board_at_b_id": NOBODY}, {"box_id": 2}]),
     ("corner_joint", ("project_id", "box_id", "board_at_a_id"), "board", [{"board_at_a_id": NOBODY}, OTHER_PROJECT]),
+    ("spacing", ("project_id", "box_id"), "box", [{"box_id": NOBODY}, OTHER_PROJECT]),
+    ("spacing", ("project_id", "box_id", "joint_id"), "corner_joint", [{"joint_id": NOBODY}, {"joint_id": 5}]),
+    ("pin_place", ("project_id", "spacing_id"), "spacing", [{"spacing_id": NOBODY}, OTHER_PROJECT]),
     ("plain_box", ("project_id", "box_id", "kind"), "box", [{"box_id": NOBODY}, {"box_id": 2}, OTHER_PROJECT]),
     ("carcase", ("project_id", "box_id", "kind"), "box", [{"box_id": NOBODY}, {"box_id": 3}, OTHER_PROJECT]),
     ("carcase_column", ("project_id", "carcase_id"), "carcase", [{"carcase_id": NOBODY}, OTHER_PROJECT]),
@@ -269,6 +297,8 @@ STRAYS: list[tuple[str, tuple[str, ...], str, list[dict[str, object]]]] = [
     ("drawer", ("project_id", "opening_id"), "opening", [{"opening_id": NOBODY}]),
     ("bottom_panel", ("project_id", "box_id", "kind"), "box", [{"box_id": NOBODY}, {"box_id": 2}]),
     ("bottom_panel", ("project_id", "material_id"), "material", [{"material_id": NOBODY}, {"material_id": 4}]),
+    ("applied_front", ("project_id", "box_id", "kind"), "box", [{"box_id": NOBODY}, {"box_id": 1}]),
+    ("applied_front", ("project_id", "material_id"), "material", [{"material_id": NOBODY}, {"material_id": 4}]),
     ("rails", ("project_id", "carcase_id"), "carcase", [{"carcase_id": NOBODY}, {"carcase_id": 3}]),
     ("rails", ("project_id", "material_id"), "material", [{"material_id": NOBODY}, {"material_id": 4}]),
     ("partitions", ("project_id", "carcase_id"), "carcase", [{"carcase_id": NOBODY}, {"carcase_id": 3}]),
@@ -278,8 +308,8 @@ STRAYS: list[tuple[str, tuple[str, ...], str, list[dict[str, object]]]] = [
 ]
 """Table, columns, the table they lead to, and values that lead to no row, to another project's or to a wrong kind's.
 
-Boxes by id: 1 is K, a plain box; 2 is C, the carcase; 3 is D101, a drawer. Sleds 3 and up and materials 4 and up are
-those of the other project.
+Boxes by id: 1 is K, a plain box; 2 is C, the carcase; 3 is D101, a drawer. Joint 1 is K-J1, joint 5 is C-J1. Sleds 3
+and up and materials 4 and up are those of the other project.
 """
 
 

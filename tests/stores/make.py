@@ -10,21 +10,20 @@ from __future__ import annotations
 import sqlite3
 import sys
 from contextlib import closing
-from dataclasses import replace
 from pathlib import Path
 
 from planner.store.engine import writing
 from planner.store.migrate import HEAD
 from planner.store.projects import save_project
-from tests.pieces import six_drawers, small_box
+from tests.store.examples import cabinet
 
 KEPT = Path(__file__).parent / f"{HEAD}.db"
 
 
 def make(path: Path) -> None:
-    """Make a store with one project, a chest of six drawers and a box, as small as SQLite can."""
+    """Make a store with one project that has a row in every table, as small as SQLite can."""
     with writing(path) as session:
-        save_project(session, replace(six_drawers(), name="chest and box", boxes=small_box().boxes))
+        save_project(session, cabinet())
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:
         for pragma in ("journal_mode = DELETE", "page_size = 512"):
             connection.execute(f"PRAGMA {pragma}")
