@@ -29,7 +29,7 @@ def faults_of_fit(raw: Raw) -> Iterator[Fault]:
     yield from _marks_given_twice(raw)
     for carcase, marks in zip(tables_at(raw, "carcase"), _drawer_marks(raw), strict=True):
         yield from _parts_missing(carcase)
-        yield from faults_of_drawers(carcase, [mark for _, mark in marks], known_of(raw).unit)
+        yield from faults_of_drawers(carcase, _settled(carcase, marks), known_of(raw).unit)
 
 
 def count_rings(raw: Raw) -> int:
@@ -143,6 +143,13 @@ def _marks_of_column(path: Path, column: Raw, number: int, *, only_column: bool)
         return
     for tier in range(1, (number_at(column, "drawers", GREATEST_DRAWERS) or 0) + 1):
         yield (*path, "drawers"), drawer_mark(number, tier, only_column=only_column)
+
+
+def _settled(carcase: Placed, marks: list[_Marked]) -> list[str]:
+    """Marks of a carcase's drawers; none while something is wrong with them, so that it isn't told twice."""
+    drawers = [number_at(column, "drawers", GREATEST_DRAWERS) or 0 for _, column in tables_at(carcase[1], "column")]
+    good = [mark for _, mark in marks if BOX_MARK.fullmatch(mark)]
+    return good if all(drawers) and len(set(good)) == sum(drawers) else []
 
 
 # --- carcases -----------------------------------------------------------------------------------------------

@@ -33,6 +33,9 @@ bit = "1/2 in"
 greatest_bit_height = "1 1/4 in"
 greatest_width = "20 in"
 greatest_upright = "30 in"
+slot = "12.75 mm"
+greatest_depth_soft = "1 in"
+greatest_depth_hard = "7/8 in"
 
 [sled.small]
 slope = "7 deg"
@@ -44,6 +47,11 @@ greatest_upright = "20 in"
 [pins]
 half_pin = "1/4 in"
 tails = "choose"
+alike = true
+
+[rates]
+sled_change = 240
+pass = 8
 
 [[box]]
 mark = "T"
@@ -62,6 +70,10 @@ pins_on = "sides"
 pin = "1/8 in"
 tails = 4
 
+[box.joint.J1]
+places = [["7/8 in", "1 1/8 in"], ["2 in", "2 1/2 in"]]
+measured_from = "far edge"
+
 [box.bottom]
 material = "fir plywood"
 thickness = "1/4 in"
@@ -76,6 +88,13 @@ depth = "14 in"
 material = "cherry"
 thickness = "3/4 in"
 pins_on = "sides"
+
+[carcase.pins]
+spread = "middle"
+ratio = 1.5
+
+[carcase.joint.J2]
+tails = 7
 
 [carcase.back]
 material = "fir plywood"
@@ -108,6 +127,22 @@ back_thickness = "1/2 in"
 [carcase.drawer.bottom]
 material = "fir plywood"
 thickness = "1/4 in"
+
+[carcase.drawer.joint.J2]
+pin = "3/16 in"
+
+[carcase.except.D204]
+front_joint = "half-blind"
+lap = "5/16 in"
+
+[carcase.except.D204.joint.J4]
+spread = "edge"
+ratio = 2
+
+[carcase.except.E2.applied_front]
+material = "cherry"
+thickness = "7/16 in"
+gap = 0
 
 [carcase.except.E3]
 side_thickness = "5/8 in"
@@ -144,9 +179,13 @@ class BadFile:
         return GOOD.replace(self.old, self.new)
 
 
+_PINS = '[["7/8 in", "1 1/8 in"], ["2 in", "2 1/2 in"]]'
+_FAR = 'measured_from = "far edge"'
 _SLED = 'bit = "1/2 in"\ngreatest_bit_height = "1 1/4 in"'
 _LIST = 'heights = ["5 in", "6 in", "rest"]'
 _GRADUATED = 'heights = "graduated"\nstep = "3/4 in"'
+_HALF_BLIND = 'front_joint = "half-blind"\nlap = "5/16 in"\n'
+_APPLIED = '[carcase.except.E2.applied_front]\nmaterial = "cherry"\nthickness = "7/16 in"\ngap = 0\n'
 _DRAWER = '[carcase.drawer]\nmaterial = "cherry"\n'
 _RAILS = '[carcase.rails]\nthickness = "3/4 in"\nwidth = "2 in"\n'
 
@@ -154,16 +193,16 @@ BAD_FILES = (
     # what is no TOML
     BadFile("text without quotes", 'name = "Tool store"', "name = Tool store", "line 4", "name = Tool", "quotes"),
     BadFile("fraction without quotes", 'bit = "1/2 in"', "bit = 1/2", "line 20", "bit = 1/2", "quotes"),
-    BadFile("quote not closed", 'title = "Tray"', 'title = "Tray', "line 38", "Tray", "Close the quotes"),
+    BadFile("quote not closed", 'title = "Tray"', 'title = "Tray', "line 46", "Tray", "Close the quotes"),
     BadFile("heading not closed", "[project]", "[project", "line 3", "[project", "Close the heading"),
-    BadFile("list not closed", '"rest"]', '"rest"', "line 83", "not in order", "Close the list"),
-    BadFile("key twice", "count = 3", "count = 3\ncount = 3", "line 40", "count = 3", "keep one"),
-    BadFile("table twice", "[pins]", "[project]", "line 32", "[project]", "headed twice"),
-    BadFile("no equals sign", "width = 9", "width 9", "line 42", "width 9", "key = value"),
-    BadFile("backslash in a text", 'title = "Tray"', 'title = "Tr\\ay"', "line 38", "Tr", "doubled"),
-    BadFile("control character in a text", "Tray", "Tr\x07ay", "line 38", "\\x07", "can't be seen"),
-    BadFile("no such day", "width = 9", "width = 2024-02-30", "line 42", "2024-02-30", "dates"),
-    BadFile("unclosed inline table", "count = 3", "count = { a = 1", "line 39", "count", "Close the table"),
+    BadFile("list not closed", '"rest"]', '"rest"', "line 102", "not in order", "Close the list"),
+    BadFile("key twice", "count = 3", "count = 3\ncount = 3", "line 48", "count = 3", "keep one"),
+    BadFile("table twice", "[pins]", "[project]", "line 35", "[project]", "headed twice"),
+    BadFile("no equals sign", "width = 9", "width 9", "line 50", "width 9", "key = value"),
+    BadFile("backslash in a text", 'title = "Tray"', 'title = "Tr\\ay"', "line 46", "Tr", "doubled"),
+    BadFile("control character in a text", "Tray", "Tr\x07ay", "line 46", "\\x07", "can't be seen"),
+    BadFile("no such day", "width = 9", "width = 2024-02-30", "line 50", "2024-02-30", "dates"),
+    BadFile("unclosed inline table", "count = 3", "count = { a = 1", "line 47", "count", "Close the table"),
     # version
     BadFile("no format", "format = 1\n", "", "format", "missing", "Version of this format"),
     BadFile("newer format", "format = 1", "format = 2", "format", "newer", "newer planner"),
@@ -217,6 +256,10 @@ BAD_FILES = (
     BadFile("bit as truth", _SLED, _SLED.replace('"1/2 in"', "true"), "sled.bench.bit", "true is not a", "3/4 in"),
     BadFile("bit in no number", _SLED, _SLED.replace('"1/2 in"', "nan"), "sled.bench.bit", "NaN is not a", "Write it like"),
     BadFile("endless board", '"20 in"\ngreatest_upright = "30', '"20 in"\ngreatest_upright = "400', "upright", "10 m", "unit"),
+    BadFile("slot of no width", 'slot = "12.75 mm"', "slot = 0", "sled.bench.slot", "0 is no length", "more than 0"),
+    BadFile("mistyped slot", 'slot = "12.75 mm"', 'slit = "12.75 mm"', "sled.bench.slit", "'slit'", "slot?"),
+    BadFile("depth in words", 'soft = "1 in"', 'soft = "deep"', "sled.bench.greatest_depth_soft", "'deep' is not a length", "23 1/2"),
+    BadFile("no depth at once", 'hard = "7/8 in"', "hard = 0", "sled.bench.greatest_depth_hard", "0 is no length", "more than 0"),
     BadFile("sleds as list", "[sled.bench]", "[[sled.bench]]", "sled.bench", "a list", "[sled.bench]"),
     # pins
     BadFile("unknown key of pins", '[pins]\nhalf_pin = "1/4 in"', "[pins]\nhalfpin = 1", "pins.halfpin", "'halfpin'", "half_pin?"),
@@ -224,6 +267,41 @@ BAD_FILES = (
     BadFile("far too many tails", "tails = 4", "tails = 61", "box[1].pins.tails", "61", "60"),
     BadFile("tails as truth", "tails = 4", "tails = true", "box[1].pins.tails", "true", "1 to 60"),
     BadFile("half a tail", "tails = 4", "tails = 4.5", "box[1].pins.tails", "4.5", "1 to 60"),
+    BadFile("pins growing to one side", 'spread = "middle"', 'spread = "left"', "carcase[1].pins.spread", "'left'", "'even', 'middle' or 'edge'"),
+    BadFile("graduated without ratio", "ratio = 1.5\n", "", "carcase[1].pins.ratio", "missing: spread = 'middle' needs it", "ratio = 1.5"),
+    BadFile("ratio of even tails", 'spread = "middle"', 'spread = "even"', "carcase[1].pins.ratio", "graduated tails only", 'spread = "middle"'),
+    BadFile("ratio alone", 'spread = "middle"\n', "", "carcase[1].pins.ratio", "graduated tails only", 'spread = "middle"'),
+    BadFile("tails all alike by ratio", "ratio = 1.5", "ratio = 1.0", "carcase[1].pins.ratio", "1.0 is no ratio", "over 1"),
+    BadFile("tails too unlike", "ratio = 1.5", "ratio = 4.000001", "carcase[1].pins.ratio", "4.000001", "up to 4"),
+    BadFile("ratio of tails too fine", "ratio = 1.5", "ratio = 1.5000001", "carcase[1].pins.ratio", "1.5000001", "6 decimals"),
+    BadFile("ratio of tails in words", "ratio = 1.5", 'ratio = "half more"', "carcase[1].pins.ratio", "'half more'", "1.15"),
+    BadFile("alike in words", "alike = true", 'alike = "yes"', "pins.alike", "'yes' is neither true nor false", "without quotes"),
+    BadFile("alike as number", "alike = true", "alike = 1", "pins.alike", "1 is neither true nor false", "true or false"),
+    BadFile("unknown edge", '"far edge"', '"top edge"', "box[1].joint.J1.measured_from", "'top edge'", "'far edge'"),
+    BadFile("places and tails", _FAR, f"{_FAR}\ntails = 3", "box[1].joint.J1.places", "places and tails are both given", "one of them"),
+    BadFile("places and spread", _FAR, f'{_FAR}\nspread = "even"', "box[1].joint.J1.places", "places and spread", "one of them"),
+    BadFile("places and ratio", _FAR, f"{_FAR}\nratio = 2", "box[1].joint.J1.ratio", "graduated tails only", "leave this out"),
+    BadFile("no pin listed", _PINS, "[]", "box[1].joint.J1.places", "is empty", "at least one"),
+    BadFile("places as text", _PINS, '"1 in to 2 in"', "box[1].joint.J1.places", "'1 in to 2 in' stands where a list", "[ ... ]"),
+    BadFile("too many places", _PINS, f"[{', '.join(f'[{n}, {n}.5]' for n in range(1, 61))}]", "box[1].joint.J1.places", "60 are listed", "at most 59"),
+    BadFile("place without an end", '["7/8 in", "1 1/8 in"]', '["7/8 in"]', "box[1].joint.J1.places[1]", "a list is no place", "from and to"),
+    BadFile("place as one length", '["7/8 in", "1 1/8 in"]', '"7/8 in"', "box[1].joint.J1.places[1]", "'7/8 in' is no place", "from and to"),
+    BadFile("place in unknown unit", '"2 in", "2', '"2 yd", "2', "box[1].joint.J1.places[2]", "'2 yd'", "19 mm"),
+    BadFile("place at the very edge", '["7/8 in", ', "[0, ", "box[1].joint.J1.places[1]", "0 is no length", "more than 0"),
+    BadFile("place backwards", '"2 in", "2 1/2 in"', '"2 1/2 in", "2 in"', "box[1].joint.J1.places[2]", "from '2 1/2 in' to '2 in' has no width", "Write from, then to"),
+    BadFile("places out of order", '["7/8 in", "1 1/8 in"], ', '["2 5/8 in", 3], ', "box[1].joint.J1.places", "pin 2 starts at 2 in, but pin 1 ends at 3 in", "in order"),
+    BadFile("places that overlap", '["2 in"', '["1 in"', "box[1].joint.J1.places", "pin 2 starts at 1 in, but pin 1 ends at 1 1/8 in", "room for a tail"),
+    BadFile("places that touch", '["2 in"', '["1 1/8 in"', "box[1].joint.J1.places", "pin 2 starts at 1 1/8 in, but", "room for a tail"),
+    BadFile("fifth joint", "[carcase.joint.J2]", "[carcase.joint.J5]", "carcase[1].joint.J5", "'J5' is not known", "Known here: J1, J2, J3, J4"),
+    BadFile("joint with its whole mark", "[carcase.joint.J2]", "[carcase.joint.C-J2]", "carcase[1].joint.C-J2", "'C-J2'", "mean J2?"),
+    BadFile("joint of one drawer mistyped", "E3]\nside", "E3.joint.J1]\ntials = 3\n[carcase.except.E3]\nside", "except.E3.joint.J1.tials", "'tials'", "tails?"),
+    BadFile("joint as a number", "[carcase.joint.J2]\ntails = 7", "[carcase.joint]\nJ2 = 7", "carcase[1].joint.J2", "7 stands where a table", "[carcase.joint.J2]"),
+    # rates
+    BadFile("rate below nothing", "pass = 8", "pass = -1", "rates.pass", "-1", "from 0 to 86400"),
+    BadFile("rate over a day", "pass = 8", "pass = 86401", "rates.pass", "86401", "from 0 to 86400"),
+    BadFile("half a second", "pass = 8", "pass = 7.5", "rates.pass", "7.5", "whole number"),
+    BadFile("rate with a unit", "sled_change = 240", 'sled_change = "4 min"', "rates.sled_change", "'4 min'", "whole number"),
+    BadFile("unknown rate", "sled_change = 240", "coffee = 240", "rates.coffee", "'coffee'", "Known here: sled_change"),
     # boxes
     BadFile("small letter for a mark", 'mark = "T"', 'mark = "t"', "box[1].mark", "'t' is no mark", "capital letter"),
     BadFile("mark with a dash", 'mark = "T"', 'mark = "T-1"', "box[1].mark", "'T-1'", "capitals or digits"),
@@ -282,11 +360,26 @@ BAD_FILES = (
     BadFile("a mark short", '["E1", ', "[", "column[1].marks", "2 are listed for 3", "one for each"),
     BadFile("drawer mark twice", '"E2", ', '"E1", ', "column[1].marks[2]", "'E1' is already", "its own"),
     BadFile("drawer mark in small letters", '"E2", ', '"e2", ', "column[1].marks[2]", "'e2' is no mark", "capital"),
-    BadFile("columns as one table", '[[carcase.column]]\nwidth = "18 in"', '[carcase.column.left]\nwidth = "18 in"', "line 85", "[[carcase.column]]", "keep one"),
+    BadFile("columns as one table", '[[carcase.column]]\nwidth = "18 in"', '[carcase.column.left]\nwidth = "18 in"', "line 104", "[[carcase.column]]", "keep one"),
     # drawers
     BadFile("no front thickness", 'front_thickness = "3/4 in"\n', "", "drawer.front_thickness", "missing", "front"),
     BadFile("mistyped key of a drawer", _DRAWER, _DRAWER + "top_clearence = 4\n", "drawer.top_clearence", "'top_clearence'", "top_clearance?"),
     BadFile("no side clearance", _DRAWER, _DRAWER + "side_clearance = 0\n", "drawer.side_clearance", "0 is no length", "more than 0"),
+    BadFile("unknown front joint", 'front_joint = "half-blind"', 'front_joint = "lapped"', "except.D204.front_joint", "'lapped'", "'through' or 'half-blind'"),
+    BadFile("lap of a through front", 'front_joint = "half-blind"\n', "", "except.D204.lap", "half-blind joints only", "leave this out"),
+    BadFile("lap of all through fronts", _DRAWER, _DRAWER + 'lap = "1/4 in"\n', "drawer.lap", "half-blind joints only", 'front_joint = "half-blind"'),
+    BadFile("lap as thick as the front", 'lap = "5/16 in"', 'lap = "3/4 in"', "except.D204.lap", "a lap of '3/4 in' leaves no room for tails in a front of '3/4 in'", "thinner"),
+    BadFile("front as thin as the lap", _HALF_BLIND, _HALF_BLIND + "front_thickness = 0.25\n", "except.D204.lap", "front of 0.25", "1/4 in or 6 mm"),
+    BadFile("front as thin as the usual lap", _HALF_BLIND, 'front_joint = "half-blind"\nfront_thickness = "1/4 in"\n', "except.D204.front_joint", "a lap of '1/4 in'", "thinner"),
+    BadFile("no lap", 'lap = "5/16 in"', "lap = 0", "except.D204.lap", "0 is no length", "more than 0"),
+    BadFile("half-blind with pins on the sides", _HALF_BLIND, _HALF_BLIND + 'pins_on = "sides"\n', "except.D204.pins_on", "'half-blind' doesn't go with pins_on = 'sides'", "front and back"),
+    BadFile("half-blind where all pins are on the sides", _DRAWER, _DRAWER + 'pins_on = "sides"\n', "except.D204.front_joint", "'half-blind' doesn't go with", "front and back"),
+    BadFile("half-blind behind an applied front", "E2.applied_front]", "D204.applied_front]", "except.D204.applied_front", "both asked for", "Leave one of them out"),
+    BadFile("applied front over half-blind joints", _DRAWER, _DRAWER + "applied_front = { material = 'cherry', thickness = 1 }\n", "except.D204.front_joint", "both asked for", "Leave one of them out"),
+    BadFile("applied front by halves", '[carcase.except.E2.applied_front]\nmaterial = "cherry"\n', "[carcase.except.E2.applied_front]\n", "except.E2.applied_front.material", "no applied front to take it from", "material and the thickness"),
+    BadFile("applied front of unknown material", 'front]\nmaterial = "cherry"', 'front]\nmaterial = "elm"', "except.E2.applied_front.material", "'elm'", "cherry"),
+    BadFile("applied front with a negative gap", "gap = 0", "gap = -1", "except.E2.applied_front.gap", "-1 is negative", "more than nothing"),
+    BadFile("applied front as text", _APPLIED, '[carcase.except.E2]\napplied_front = "cherry"\n', "except.E2.applied_front", "'cherry' stands where a table", "[carcase.except.E2.applied_front]"),
     BadFile("unknown front material", _DRAWER, _DRAWER + 'front_material = "elm"\n', "drawer.front_material", "'elm'", "cherry"),
     BadFile("other carcase's drawer", "[carcase.except.E3]", "[carcase.except.F3]", "except.F3", "'F3'", "E1, E2, E3"),
     BadFile("bottom of one drawer by halves", '[carcase.drawer.bottom]\nmaterial = "fir plywood"\nthickness = "1/4 in"\n', "", "except.E3.bottom.material", "no bottom to take it from", "material and the thickness"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sqlite3
 from contextlib import closing
 from dataclasses import replace
@@ -17,6 +18,7 @@ from planner.domain.words import HeightRule, Spread
 from planner.errors import InputError, StoreError
 from planner.store.engine import reading, writing
 from planner.store.projects import ProjectSummary, forget_project, list_projects, load_project, save_project
+from planner.store.tables import Row
 from tests.pieces import SPACING, ash, six_drawers, small_box
 from tests.store.examples import LISTED, ask, batch_of, cabinet, dump, is_whole, load, renamed, save
 from tests.strategies import projects
@@ -50,6 +52,17 @@ def test_a_project_saved_over_another_leaves_nothing_of_it(shared: Path, old: Pr
     save(shared, replace(new, name=old.name))
     assert load(shared, old.name) == replace(new, name=old.name)
     assert is_whole(shared)
+
+
+def test_a_project_is_loaded_by_one_query_for_each_table(stored: Path) -> None:
+    from sqlalchemy import event
+
+    asked: list[str] = []
+    with reading(stored) as session:
+        event.listen(session.connection(), "before_cursor_execute", lambda *said: asked.append(said[2]))
+        load_project(session, cabinet().name)
+    tables = sorted(match for sql in asked for match in re.findall(r"FROM (\w+)", sql))
+    assert tables == sorted([*Row.metadata.tables, "project"])  # the project's own row is found by name first
 
 
 def test_the_order_of_everything_survives(place: Path) -> None:
