@@ -10,12 +10,14 @@ from planner.checks.not_planned import not_planned
 from planner.checks.pin_boards import pin_boards
 from planner.checks.room import room
 from planner.checks.slope import slope
+from planner.checks.slot import slot
 from planner.checks.stopped_cuts import stopped_cuts
 from planner.domain.plan import Finding
 from planner.domain.words import Level
 
 CHECKS: tuple[Callable[[Facts], Iterable[Finding]], ...] = (
     slope,
+    slot,
     room,
     chisel,
     not_planned,

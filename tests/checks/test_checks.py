@@ -37,6 +37,13 @@ def test_textbook_slopes_pass(run: Fraction) -> None:
     assert found(with_slope(run), "slope") == []
 
 
+@pytest.mark.parametrize(("slot", "warned"), [("33/64", False), ("17/32", True), ("7/16", True), ("1/2", False)])
+def test_a_slot_unlike_its_bit_is_a_caution(slot: str, warned: bool) -> None:  # noqa: FBT001
+    # A twentieth of 1/2 in is 0.025: 33/64 is 0.0156 off, 17/32 is 0.03125 off.
+    project = replace(small_box(), sleds=(replace(SLED, slot_nm=inches(slot)),))
+    assert bool(found(project, "slot-unlike-bit")) is warned
+
+
 def test_stops_are_named_with_their_places() -> None:
     """A box of 1/2 in boards, half-pin 1/4 + lean 1/16: groove from 5/16 to 9/16, in the lowest socket of the sides.
 
