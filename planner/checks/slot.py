@@ -25,6 +25,6 @@ def slot(facts: Facts) -> Iterator[Finding]:
                 code="slot-unlike-bit",
                 level=Level.CAUTION,
                 marks=(sled.name,),
-                text=f"Sled {sled.name} has a slot of {facts.show(sled.slot_nm)} but a bit of {facts.show(sled.bit_nm)}.",
+                text=f"Sled {sled.name}: slot {facts.show(sled.slot_nm)}, but bit {facts.show(sled.bit_nm)}.",
                 remedy="Measure both again, the slot square across; or leave the slot out.",
             )
