@@ -174,7 +174,7 @@ def _blind_pins(bench: _Bench, joint: Joint, labelled: Mapping[str, str]) -> lis
     end, label = end_mark(joint.pin_board, joint.pin_end), labelled[joint.pin_board]
     gauged = bench.add(tasks.GAUGE, end, [label], Setting("", (("gauge", joint.bit_height_nm),)))
     lap = bench.add(tasks.LAP, end, [label], Setting("", (("gauge", joint.socket_depth_nm),)))
-    laid_out = bench.add(tasks.LAY_OUT, end, [gauged, lap])
+    laid_out = bench.add(tasks.LAY_OUT_BLIND, end, [gauged, lap])
     return [bench.add(tasks.CHOP, end, [laid_out])]
 
 

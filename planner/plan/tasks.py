@@ -23,6 +23,7 @@ LABEL = Task("label", "Write the labels on all surfaces", Machine.BENCH)
 GAUGE = Task("gauge", "Gauge the baseline all round the end", Machine.GAUGE)
 LAP = Task("lap", "Gauge the lap on the end, from the inside face", Machine.GAUGE)
 LAY_OUT = Task("layout", "Lay out the pins on the outside face", Machine.BENCH)
+LAY_OUT_BLIND = Task("layout", "Lay out the pins on the end, narrow at the lap", Machine.BENCH)
 PRACTICE = Task("try", "Make the practice joint on offcuts, set right what it shows", Machine.ROUTER_TABLE_SLED)
 PINS = Task("pins", "Cut the pin sockets", Machine.ROUTER_TABLE_SLED)
 CHISEL = Task("chisel", "Chisel out the wedges that the bit left", Machine.BENCH)
@@ -45,8 +46,8 @@ BACK = Task("back", "Fix the back", Machine.BENCH)
 FINISH = Task("finish", "Finish", Machine.BENCH)
 
 TASKS = (
-    PLANE, RIP, CROSSCUT, LABEL, GAUGE, LAP, LAY_OUT, PRACTICE, PINS, CHISEL, CHOP, TRACE, SAW, SHOULDERS, FIT,
-    GROOVE, RABBET, HOUSING, DRY, SAND, GLUE, FLUSH, RAILS, HANG, FACE, BACK, FINISH,
+    PLANE, RIP, CROSSCUT, LABEL, GAUGE, LAP, LAY_OUT, LAY_OUT_BLIND, PRACTICE, PINS, CHISEL, CHOP, TRACE, SAW,
+    SHOULDERS, FIT, GROOVE, RABBET, HOUSING, DRY, SAND, GLUE, FLUSH, RAILS, HANG, FACE, BACK, FINISH,
 )  # fmt: skip
 """In usual order; common practice, no source."""
 

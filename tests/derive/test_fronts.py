@@ -13,6 +13,7 @@ from planner.domain.project import Project, problems
 from planner.domain.ring import with_half_blind_front
 from planner.domain.words import JointKind
 from planner.pipeline import plan
+from planner.present.views.joints import joints as joints_view
 from tests.pieces import ash, inches, six_drawers
 
 
@@ -66,6 +67,14 @@ def test_half_blind_corners_are_hand_work_with_tails_as_long_as_the_sockets_are_
     marks = {operation.mark for operation in made.operations}
     assert {"chop D1-front-B", "lap D1-front-B", "trace D1-J1", "tails D1-right-A left lean"} <= marks
     assert "pins D1-front-B right fence" not in marks
+
+
+def test_blind_pins_are_never_laid_out_on_the_face_that_shows() -> None:
+    tasks = {operation.mark: operation.task for operation in plan(half_blind()).operations}
+    assert tasks["layout D1-front-B"] == "Lay out the pins on the end, narrow at the lap"
+    assert tasks["layout D2-front-B"] == "Lay out the pins on the outside face"
+    assert any("on the END" in note for note in joints_view(plan(half_blind())).notes)
+    assert not any("on the END" in note for note in joints_view(plan(six_drawers())).notes)
 
 
 def test_the_tails_of_a_half_blind_joint_come_nearest_to_the_wish() -> None:

@@ -13,6 +13,11 @@ from planner.lengths import Grid, Nm, Span, show_length
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
 from planner.present.views.by_box import by_box
 
+BLIND = (
+    "Half-blind (lap): nothing shows on the outside face. Lay the pins out on the END, the places at the lap line; "
+    "widen them by the lean to the inside face."
+)
+
 
 def joints(plan: Plan) -> Table:
     """Two rows for each joint: the pin end, then its tail end."""
@@ -46,6 +51,7 @@ def joints(plan: Plan) -> Table:
             "Pins, half-pins included: places on the outside face. Lay them out there.",
             "Tails: places where the outside face of their pins comes. Trace them; the places are to check by.",
             "Lean: what each side of a pin gains towards the inside face, and a tail loses towards its baseline.",
+            *((BLIND,) if any(joint.lap_nm for joint in plan.joints) else ()),
         ),
     )
 
