@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from planner.derive import sled_practice as practice
 from planner.derive.sled_case import SledCase
+from planner.derive.slope_range import slope_finding
 from planner.derive.slot import Slot
 from planner.domain.marks import reading_order
 from planner.domain.plan import Finding
@@ -95,7 +96,10 @@ def _sockets(case: SledCase) -> Iterator[Problem]:
 
 
 def findings(case: SledCase, fence: SledFence) -> Iterator[Finding]:
-    """Doubts about a sled that can be built; all common practice, no source."""
+    """Doubts about a sled that can be built; but for the slope, all common practice, no source."""
+    unusual = slope_finding(case.wish.name, case.slope)
+    if unusual:
+        yield unusual
     yield from _weak_parts(case, fence)
     yield from _boards_hard_to_hold(case, fence)
 

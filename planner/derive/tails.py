@@ -39,6 +39,7 @@ def tail_end(joint: Joint) -> TailEnd:
         trace_from_end=joint.pin_end,
         width_nm=joint.width_nm,
         thickness_nm=joint.tail_thickness_nm,
+        slope=joint.slope,
         baseline_nm=joint.tail_baseline_nm,
         reference_edge=reference_edge_side(joint.tail_end),
         saw_cuts=tuple(sorted(cuts, key=lambda cut: cut.at_end_nm)),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from planner.domain.operation import Setting
 from planner.domain.words import End, Side
@@ -36,6 +37,7 @@ class TailEnd:
         joint: its joint; the tails fit this joint's pins and no others.
         trace_from: the pin board whose end is traced.
         trace_from_end: which of its ends.
+        slope: n of 1:n.
         baseline_nm: length of the tails.
         reference_edge: side on which the reference edge is, inside face up and end pointing away.
         saw_cuts: the sloping cuts, from the left.
@@ -50,6 +52,7 @@ class TailEnd:
     trace_from_end: End
     width_nm: Nm
     thickness_nm: Nm
+    slope: Fraction
     baseline_nm: Nm
     reference_edge: Side
     saw_cuts: tuple[SawCut, ...]
@@ -62,11 +65,13 @@ class TailSetting:
     """One set-up of the bandsaw and the ends sawn with it.
 
     Attributes:
+        slope: n of the slope 1:n that the table's tilt or a wedge gives.
         leans: the way the cuts lean going away from the operator, inside face up and end pointing away.
         throat_nm: the most that any of these ends asks for between blade and column.
     """
 
     number: int
+    slope: Fraction
     thickness_nm: Nm
     leans: Side
     throat_nm: Nm
@@ -75,7 +80,8 @@ class TailSetting:
     @property
     def setting(self) -> Setting:
         """The set-up as an operation names it."""
-        return Setting(f"cuts that lean {self.leans}", (("thickness", self.thickness_nm),))
+        words = f"set-up {self.number:02d}: slope 1:{float(self.slope):g}, cuts that lean {self.leans}"
+        return Setting(words, (("thickness", self.thickness_nm),))
 
     def cuts(self, end: TailEnd) -> tuple[SawCut, ...]:
         """Which cuts of an end are made here, from the left."""

@@ -25,7 +25,7 @@ from planner.lengths import Nm
 from planner.plan import tasks
 from planner.plan.cautions import cautions
 from planner.plan.order import in_order
-from planner.plan.tasks import STAGE, Task
+from planner.plan.tasks import STAGE, TAKEN_UP_WITH, Task
 
 _CUT_TASK = {FeatureKind.GROOVE: tasks.GROOVE, FeatureKind.RABBET: tasks.RABBET, FeatureKind.HOUSING: tasks.HOUSING}
 
@@ -88,13 +88,14 @@ def order_of_work(found: Sequence[Operation]) -> tuple[Work, ...]:
     )
 
 
-def _usual_place(operation: Operation) -> tuple[int, Setting, tuple[tuple[str, int], ...]]:
-    return STAGE[operation.task], operation.setting, reading_order(operation.subject)
+def _usual_place(operation: Operation) -> tuple[int, Setting, int, tuple[tuple[str, int], ...]]:
+    stage = STAGE[TAKEN_UP_WITH.get(operation.task, operation.task)]
+    return stage, operation.setting, STAGE[operation.task], reading_order(operation.subject)
 
 
 def _cut_to_size(bench: _Bench, project: Project, board: BoardSize) -> str:
     solid = project.material(board.material).kind is MaterialKind.SOLID
-    thickness = Setting(board.material, (("thickness", board.thickness_nm),))
+    thickness = Setting("", (("thickness", board.thickness_nm),))
     planed = [bench.add(tasks.PLANE, board.mark, (), thickness)] if solid else []
     ripped = bench.add(tasks.RIP, board.mark, planed, Setting("", (("width", board.width_nm),)))
     cut = bench.add(tasks.CROSSCUT, board.mark, [ripped], Setting("", (("length", board.length_nm),)))

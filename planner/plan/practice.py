@@ -9,14 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from planner.derive.passes import clear_socket
 from planner.derive.pins import between
-from planner.derive.slot import slot_of
 from planner.derive.tails import tail_end
-from planner.domain.plan import Joint, Pass, PracticeJoint, SledPlan
+from planner.domain.plan import Joint, PracticeJoint, SledPlan
 from planner.domain.project import Project
-from planner.domain.words import End, JointKind, Side
+from planner.domain.words import End, JointKind
 from planner.lengths import Grid, Nm, Span, Unit
+from planner.plan.sled import passes_at
+from planner.plan.sled_ends import ends_to_cut
 
 LEAST_LENGTH_NM = {Unit.INCH: Nm(Grid.IN_64.step_nm * 64 * 12), Unit.MM: Nm(Grid.MM_TENTH.step_nm * 3000)}
 """12 in, 300 mm: a shorter piece can't be clamped to the fence with hands clear. Common practice, no source."""
@@ -52,12 +52,13 @@ def _practice(project: Project, joints: list[Joint], height: Nm, sled: SledPlan,
         tails=between(pins),
     )
     first_fence = next(s.fence for s in sled.settings if s.number == setting)
+    (end,) = ends_to_cut([(project, [joint])])
     return PracticeJoint(
         joint=joint,
         bit_height_nm=height,
         first_fence=first_fence,
-        first=tuple(_passes(project, joint, first_fence, at_first=True)),
-        second=tuple(_passes(project, joint, first_fence.other, at_first=False)),
+        first=tuple(passes_at(end, first_fence, at_first=True)),
+        second=tuple(passes_at(end, first_fence.other, at_first=False)),
         tails=tail_end(joint),
         length_nm=LEAST_LENGTH_NM[project.unit],
         stands_for=tuple(j.mark for j in joints),
@@ -74,12 +75,3 @@ def _two_tails(joint: Joint) -> tuple[Span, ...]:
         (Nm(half + tail), Nm(half + tail + pin)),
         (Nm(half + 2 * tail + pin), Nm(2 * half + 2 * tail + pin)),
     )
-
-
-def _passes(project: Project, joint: Joint, fence: Side, *, at_first: bool) -> Iterable[Pass]:
-    """Passes with end B down: the reference edge is at the left, so places from the left are places from it."""
-    slot = slot_of(project.sled(joint.sled))
-    for number, (left, right) in enumerate(joint.tails, 1):
-        cut = clear_socket(Nm(right - left), joint.pin_thickness_nm, slot)
-        for shift in cut.first if at_first else cut.second:
-            yield Pass(socket=number, mark_nm=Nm(right - shift if fence is Side.RIGHT else left + shift))

@@ -56,12 +56,12 @@ def _end_cut(step: Step) -> EndCut:
         reference_edge=reference_edge_side(joint.pin_end),
         width_nm=joint.width_nm,
         thickness_nm=joint.pin_thickness_nm,
-        passes=tuple(_passes(step.end, step.visit.fence, at_first=step.at_first)),
+        passes=tuple(passes_at(step.end, step.visit.fence, at_first=step.at_first)),
         residue_mm2=sum(socket.residue_mm2 for socket in step.end.sockets),
     )
 
 
-def _passes(end: EndToCut, fence: Side, *, at_first: bool) -> Iterable[Pass]:
+def passes_at(end: EndToCut, fence: Side, *, at_first: bool) -> Iterable[Pass]:
     """What one end gets at one fence; sockets are counted, and places measured, from the operator's left."""
     joint = end.joint
     seen = sorted(

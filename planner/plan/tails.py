@@ -1,13 +1,14 @@
 """Tails at the bandsaw, grouped so that the saw is set up as seldom as can be.
 
 The blade guide stands just above the wood, so thickness is one setting; the table tilt or wedge that gives the slope is
-another, and half the cuts lean each way. All cuts of one thickness and one lean are made together; the next thickness
-begins at the lean already in use. The shoulders at the half-pins are square cuts and come last.
+another, and half the cuts lean each way. All cuts of one slope, thickness and lean are made together; the next begins
+at the lean already in use. The shoulders at the half-pins are square cuts and come last.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from planner.domain.marks import reading_order
 from planner.domain.tail import TailEnd, TailSetting
@@ -18,21 +19,23 @@ FIRST_LEAN = Side.RIGHT
 
 
 def tail_settings(ends: Sequence[TailEnd]) -> tuple[TailSetting, ...]:
-    """Set-ups in the order that changes least: T thicknesses need T − 1 changes of guide and T of lean."""
-    by_thickness: dict[Nm, list[TailEnd]] = {}
+    """Set-ups in the order that changes least: slope by slope and thickness by thickness, the lean in use first."""
+    alike: dict[tuple[Fraction, Nm], list[TailEnd]] = {}
     for end in sorted(ends, key=lambda e: (reading_order(e.board), e.end)):
-        by_thickness.setdefault(end.thickness_nm, []).append(end)
+        alike.setdefault((end.slope, end.thickness_nm), []).append(end)
     found: list[TailSetting] = []
     lean = FIRST_LEAN
-    for thickness in sorted(by_thickness):
+    for slope, thickness in sorted(alike):
+        there = alike[slope, thickness]
         for way in (lean, lean.other):
             found.append(
                 TailSetting(
                     number=len(found) + 1,
+                    slope=slope,
                     thickness_nm=thickness,
                     leans=way,
-                    throat_nm=max(end.throat_nm for end in by_thickness[thickness]),
-                    ends=tuple(by_thickness[thickness]),
+                    throat_nm=max(end.throat_nm for end in there),
+                    ends=tuple(there),
                 )
             )
         lean = lean.other

@@ -52,3 +52,6 @@ TASKS = (
 """In usual order; common practice, no source."""
 
 STAGE = {task.does: place for place, task in enumerate(TASKS)}
+
+TAKEN_UP_WITH = {PRACTICE.does: PINS.does}
+"""A task that is done setting by setting along with another: a practice joint once its height is set for the pins."""

@@ -112,6 +112,7 @@ def tails_json(plan: Plan) -> list[Json]:
     return [
         {
             "setting": at.number,
+            "slope": float(at.slope),
             "thickness_mm": mm(at.thickness_nm),
             "leans": at.leans.value,
             "throat_mm": mm(at.throat_nm),
@@ -215,10 +216,11 @@ def _opening(opening: OpeningSize) -> Json:
 
 def checks_json(plan: Plan) -> list[Json]:
     """What the checks found, the gravest first."""
-    return [_finding(finding) for finding in plan.findings]
+    return [finding_json(finding) for finding in plan.findings]
 
 
-def _finding(finding: Finding) -> Json:
+def finding_json(finding: Finding) -> Json:
+    """One finding."""
     return {
         "code": finding.code,
         "level": finding.level.value,

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import fields
 from typing import Any
 
-from planner.domain.plan import Finding
 from planner.domain.sled import Sled
 from planner.domain.sled_to_build import (
     ExitGuard,
@@ -18,6 +17,7 @@ from planner.domain.sled_to_build import (
     UprightBoard,
 )
 from planner.lengths import mm
+from planner.present.json_out import finding_json
 
 Json = dict[str, Any]
 
@@ -42,7 +42,7 @@ def new_sled_json(built: SledToBuild, boards: Iterable[UprightBoard], project_fi
         "runner": _flat(built.runner),
         "how_to_set": list(built.how_to_set),
         "keep_clear": list(built.keep_clear),
-        "findings": [_finding(finding) for finding in built.findings],
+        "findings": [finding_json(finding) for finding in built.findings],
         "project_file": project_file,
     }
 
@@ -68,14 +68,4 @@ def _sled(sled: Sled) -> Json:
         "greatest_bit_height_mm": mm(sled.greatest_bit_height_nm),
         "greatest_width_mm": mm(sled.greatest_width_nm),
         "greatest_upright_mm": mm(sled.greatest_upright_nm),
-    }
-
-
-def _finding(finding: Finding) -> Json:
-    return {
-        "code": finding.code,
-        "level": finding.level.value,
-        "marks": list(finding.marks),
-        "text": finding.text,
-        "remedy": finding.remedy,
     }

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import groupby
+
 from planner.domain.operation import Machine
 from planner.pipeline import plan
-from tests.pieces import six_drawers
+from planner.plan import tasks
+from tests.pieces import inches, six_drawers
 
 CHEST = plan(six_drawers())
 PLACE = {mark: n for n, mark in enumerate(mark for work in CHEST.order for mark in work.operations)}
@@ -64,3 +67,23 @@ def test_dangerous_machines_carry_their_cautions() -> None:
     text = " ".join(at_sled.cautions)
     for needed in ("Clamp", "stand clear", "never trap", "Lock the bit height", "hearing protection", "manual"):
         assert needed in text
+
+
+def test_the_order_changes_the_bit_height_no_oftener_than_the_sled_sheet() -> None:
+    """Practice joints included: each is made when its height is set for the real boards, not before all of them."""
+    at_sled = [work for work in CHEST.order if work.machine is Machine.ROUTER_TABLE_SLED]
+    heights = [height for height, _ in groupby(dict(work.setting.lengths)["bit height"] for work in at_sled)]
+    assert len(heights) == 1 + CHEST.sled.height_changes == 2
+    settings = [setting for setting, _ in groupby(work.setting for work in at_sled)]
+    assert len(settings) == len(CHEST.sled.settings)
+
+
+def test_the_bandsaw_is_set_up_in_the_order_of_the_tails_sheet() -> None:
+    at_saw = [work.setting for work in CHEST.order if work.task == tasks.SAW.does]
+    assert at_saw == [setting.setting for setting in CHEST.tails]
+
+
+def test_the_planer_is_set_once_for_each_thickness() -> None:
+    # Solid stuff of the chest: 1/2 in sides and backs, 3/4 fronts and rails, 7/8 carcase.
+    planed = [dict(work.setting.lengths)["thickness"] for work in CHEST.order if work.machine is Machine.PLANER]
+    assert planed == [inches("1/2"), inches("3/4"), inches("7/8")]

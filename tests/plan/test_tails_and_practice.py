@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
 from itertools import pairwise
 
 import pytest
@@ -30,6 +32,18 @@ def test_two_thicknesses_need_one_change_of_guide_and_two_of_lean() -> None:
     ]
     assert sum(a.thickness_nm != b.thickness_nm for a, b in pairwise(settings)) == 1
     assert sum(a.leans is not b.leans for a, b in pairwise(settings)) == 2
+
+
+def test_ends_of_another_slope_are_a_set_up_of_their_own() -> None:
+    """A wedge for 1:8 doesn't serve 1:6: two slopes of one thickness make four set-ups, one change of slope."""
+    box = next(end for end in ENDS if end.thickness_nm == inches("1/2"))
+    settings = tail_settings([box, replace(box, board="X-right", slope=Fraction(6))])
+    assert [(int(s.slope), s.leans) for s in settings] == [
+        (6, Side.RIGHT),
+        (6, Side.LEFT),
+        (8, Side.LEFT),
+        (8, Side.RIGHT),
+    ]
 
 
 def test_every_saw_cut_is_made_once() -> None:

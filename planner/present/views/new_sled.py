@@ -16,6 +16,7 @@ from planner.domain.words import Level
 from planner.lengths import Grid, Nm, in_unit
 from planner.present.table import Column, Group, Kind, Table, setting
 from planner.present.views.joints import slope_words
+from planner.present.views.notes import findings_table
 
 Row = tuple[str, tuple[str, ...]]
 """What it is, and its figures: short texts, none of which is broken across lines."""
@@ -26,7 +27,11 @@ SEEN = (
     "The middle line runs across the floor, square to the slot. The bit stands over it before each pass.",
 )
 LONG = "long is along the slot"
-_LEVELS = ((Level.STOP, "Stop: don't build before this is settled"), (Level.CAUTION, "Cautions"), (Level.NOTE, "Notes"))
+_LEVEL_WORDS = {
+    Level.STOP: "Stop: don't build before this is settled",
+    Level.CAUTION: "Cautions",
+    Level.NOTE: "Notes",
+}
 
 
 def new_sled(built: SledToBuild, wish: SledWish, boards: Sequence[UprightBoard]) -> tuple[Table, ...]:
@@ -41,7 +46,7 @@ def new_sled(built: SledToBuild, wish: SledWish, boards: Sequence[UprightBoard])
         _parts(built, wish, boards),
         _list_of("Building and setting it", "What to do", built.how_to_set, wish.grid),
         _list_of("Using it: keep clear", "What to heed", built.keep_clear, wish.grid),
-        _findings(built, wish.grid),
+        findings_table("To think over first", built.findings, wish.grid, _LEVEL_WORDS),
     )
     return tuple(table for table in tables if any(table.rows))
 
@@ -224,22 +229,4 @@ def _list_of(title: str, heading: str, texts: Sequence[str], grid: Grid) -> Tabl
         grid=grid,
         columns=(Column(heading="No.", kind=Kind.COUNT), Column(heading=heading)),
         groups=(Group(rows=tuple(enumerate(texts, 1))),),
-    )
-
-
-def _findings(built: SledToBuild, grid: Grid) -> Table:
-    """One row for each finding, the gravest first."""
-    found = {
-        heading: tuple((each.marks, each.text, each.remedy) for each in built.findings if each.level is level)
-        for level, heading in _LEVELS
-    }
-    return Table(
-        title="To think over first",
-        grid=grid,
-        columns=(
-            Column(heading="About", kind=Kind.MARKS),
-            Column(heading="What"),
-            Column(heading="What to do"),
-        ),
-        groups=tuple(Group(heading=heading, rows=rows) for heading, rows in found.items() if rows),
     )

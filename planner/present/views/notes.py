@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from planner.domain.plan import Plan
+from planner.domain.plan import Finding, Plan
 from planner.domain.words import Level
+from planner.lengths import Grid
 from planner.present.table import Cell, Column, Group, Kind, Table
 
 _LEVEL_WORDS = {
@@ -18,15 +19,20 @@ _LEVEL_WORDS = {
 
 def checks(plan: Plan) -> Table:
     """One row for each finding, the gravest first."""
+    return findings_table("Checks", plan.findings, plan.project.grid, _LEVEL_WORDS)
+
+
+def findings_table(title: str, findings: Sequence[Finding], grid: Grid, words: Mapping[Level, str]) -> Table:
+    """Findings under a heading for each level, the gravest first."""
     return Table(
-        title="Checks",
-        grid=plan.project.grid,
+        title=title,
+        grid=grid,
         columns=(
             Column(heading="About", kind=Kind.MARKS),
             Column(heading="What"),
             Column(heading="What to do"),
         ),
-        groups=tuple(_by_level(plan)),
+        groups=tuple(_by_level(findings, words)),
     )
 
 
@@ -43,8 +49,8 @@ def notes(plan: Plan) -> Table:
     return replace(found, title="Notes", groups=(*found.groups, *at_machines))
 
 
-def _by_level(plan: Plan) -> Iterator[Group]:
+def _by_level(findings: Sequence[Finding], words: Mapping[Level, str]) -> Iterator[Group]:
     for level in Level:
-        rows = tuple((found.marks, found.text, found.remedy) for found in plan.findings if found.level is level)
+        rows = tuple((found.marks, found.text, found.remedy) for found in findings if found.level is level)
         if rows:
-            yield Group(heading=_LEVEL_WORDS[level], rows=rows)
+            yield Group(heading=words[level], rows=rows)

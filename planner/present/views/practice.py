@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from planner.domain.operation import Machine
 from planner.domain.plan import Pass, Plan, PracticeJoint
 from planner.lengths import Grid, show_length
-from planner.plan.cautions import AT_THE_SLED
+from planner.plan.cautions import cautions
 from planner.plan.fit import WHAT_ERRORS_MEAN
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
 
 HOW = (
     "Cut both offcuts from the same wood as the real boards. Mark outside face, reference edge and ends as on those.",
     "Pins on end B, outside face to you: reference edge at your LEFT. Trace the tails on end A and saw them.",
+    "Each needs both fences once more; these walks and passes are not in the counts of the sled settings.",
     "Put it together dry, and measure: pins against the tail board's face, tails against the pin board's face, gaps.",
 )
 
@@ -37,7 +39,7 @@ def practice(plan: Plan) -> Table:
         ),
         groups=(Group(rows=tuple(_row(each, plan.project.grid) for each in plan.practice)),),
         notes=(*HOW, *(f"{seen}: {means}" for seen, means in WHAT_ERRORS_MEAN)),
-        cautions=AT_THE_SLED if plan.practice else (),
+        cautions=cautions(Machine.ROUTER_TABLE_SLED) if plan.practice else (),
     )
 
 

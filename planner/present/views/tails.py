@@ -12,6 +12,7 @@ from planner.lengths import Grid, show_length
 from planner.plan.cautions import cautions
 from planner.plan.fit import HOW_IT_SHOULD_FIT, WHEN_IT_DOES_NOT
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
+from planner.present.views.joints import slope_words
 
 HOW_TO_TRACE = (
     "Trace each end from its own pins and from no others: the joint's mark stands on both.",
@@ -50,8 +51,9 @@ def tails(plan: Plan) -> Table:
 def _group(plan: Plan, at: TailSetting) -> Group:
     grid = plan.project.grid
     return Group(
-        heading=f"Set-up {at.number}: boards {show_length(at.thickness_nm, grid, with_unit=True)} thick, "
-        f"cuts that lean {at.leans.upper()} going away, throat at least {setting(at.throat_nm, grid)} {grid.unit}.",
+        heading=f"Set-up {at.number}: slope {slope_words(at.slope)}, "
+        f"boards {show_length(at.thickness_nm, grid, with_unit=True)} thick, cuts that lean {at.leans.upper()} going "
+        f"away, throat at least {setting(at.throat_nm, grid)} {grid.unit}.",
         cautions=cautions(Machine.BANDSAW),
         rows=tuple(_row(at, end, grid) for end in at.ends),
     )
