@@ -271,6 +271,8 @@ def _fraction(steps: Fraction, grid: Grid) -> str:
 
 
 _MM = 1_000_000
+GREATEST_NM = Nm(GREATEST_M * 1000 * _MM)
+"""The same limit in nanometres, for lengths that are worked out."""
 _IN = 64 * _GRID_STEP[Grid.IN_64]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from planner.checks.facts import Facts
-from planner.derive.slot import slot_of
+from planner.derive.cuts import sockets_inside
 from planner.domain.marks import end_mark
 from planner.domain.plan import Feature, Finding, Joint
 from planner.domain.words import End, FeatureKind, Level
@@ -51,8 +51,7 @@ def _move(facts: Facts, feature: Feature) -> Iterator[str]:
 
 def _rooms(facts: Facts, joint: Joint, wide: int) -> list[tuple[int, int]]:
     """From where to where a groove may begin so that it leaves a pin end through one socket."""
-    lean = slot_of(facts.project.sled(joint.sled)).lean_nm(joint.socket_depth_nm)
-    return [(a + lean, b - lean - wide) for a, b in joint.tails if a + lean <= b - lean - wide]
+    return [(a, b - wide) for a, b in sockets_inside(facts.project, joint) if a <= b - wide]
 
 
 def _stops(facts: Facts, feature: Feature) -> Iterator[tuple[End, int]]:

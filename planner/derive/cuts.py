@@ -2,21 +2,21 @@
 
 A cut that ran out at an end would show on the finished corner, unless the wood it passes through there is taken away
 by the joint. On a pin end that is a socket: the cut must lie within one where it is narrowest, on the inside face, and
-be no deeper. On a tail end it is the space for a pin, narrowest at the very end; and a tail end is covered anyway by
-the lap of a half-blind joint, or by an applied front. Where the cut can't run out unseen it stops where the panel
-stops, inside the mate's thickness by the depth of the mate's cut.
+be no deeper. On a tail end it is the space for a pin, narrowest at the very end. Some ends are covered anyway: tails by
+the lap of a half-blind joint, and both sides' front ends by an applied front, whatever they carry. Where the cut can't
+run out unseen it stops where the panel stops, inside the mate's thickness by the depth of the mate's cut.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from planner.derive.openings import column_widths, offsets, opening_heights
+from planner.derive.openings import column_widths, inside_depth, offsets, opening_heights
 from planner.derive.sizes import rail_mark
 from planner.derive.slot import slot_of
 from planner.domain.box import BottomPanel
-from planner.domain.carcase import Carcase, Column, Partitions, Rails
-from planner.domain.marks import board_mark
+from planner.domain.carcase import Carcase, Column, Rails
+from planner.domain.marks import board_mark, end_mark
 from planner.domain.plan import BoardSize, Feature, Joint
 from planner.domain.project import Project
 from planner.domain.ring import Ring
@@ -40,9 +40,7 @@ def groove_height(project: Project, ring: Ring, bottom: BottomPanel, joints: Map
     """Height of a bottom's groove above the reference edge: as said, or just clear of all half-pins inside."""
     if bottom.up_nm is not None:
         return bottom.up_nm
-    slot = slot_of(project.sled(ring.sled))
-    ring_joints = [joints[corner.mark] for corner in ring.corners]
-    least = max(joint.pins[0][1] + slot.lean_nm(joint.socket_depth_nm) for joint in ring_joints)
+    least = max(sockets_inside(project, joints[corner.mark])[0][0] for corner in ring.corners)
     up = on_grid(least, project.grid)
     return up if up >= least else Nm(up + project.grid.step_nm)
 
@@ -85,13 +83,13 @@ def _back_rabbets(
 
 def _run(project: Project, ring: Ring, board: BoardSize, band: Span, depth: Nm, joints: Mapping[str, Joint]) -> Span:
     """From where to where, measured from end A, a cut along a ring board may run."""
-    behind_fronts = _behind_applied_fronts(project)
+    behind_fronts = _ends_behind_applied_fronts(project)
 
     def kept_at(end: End) -> int:
         corner = ring.corner_at(board.mark, end)
         joint = joints[corner.mark]
         carries = corner.carries(board.mark)
-        covered = carries is Carries.TAILS and (joint.lap_nm or joint.mark in behind_fronts)
+        covered = end_mark(board.mark, end) in behind_fronts or (joint.lap_nm and carries is Carries.TAILS)
         if covered or _runs_out_unseen(project, joint, carries, band, depth):
             return 0
         mate = joint.tail_thickness_nm if carries is Carries.PINS else joint.pin_thickness_nm
@@ -100,23 +98,27 @@ def _run(project: Project, ring: Ring, board: BoardSize, band: Span, depth: Nm, 
     return Nm(kept_at(End.A)), Nm(board.length_nm - kept_at(End.B))
 
 
-def _behind_applied_fronts(project: Project) -> frozenset[str]:
-    """Joints at the front of drawers whose front is hidden by another."""
+def _ends_behind_applied_fronts(project: Project) -> frozenset[str]:
+    """Board ends that come out at a drawer's front and are hidden there by another: A of the right, B of the left."""
     return frozenset(
-        corner.mark
+        end_mark(drawer.ring.board(role).mark, end)
         for drawer in project.drawers()
         if drawer.applied_front
-        for corner in (drawer.ring.corners[0], drawer.ring.corners[3])
+        for role, end in ((Role.RIGHT, End.A), (Role.LEFT, End.B))
     )
 
 
 def _runs_out_unseen(project: Project, joint: Joint, carries: Carries, band: Span, depth: Nm) -> bool:
     if carries is Carries.TAILS:
         return any(start <= band[0] and band[1] <= stop for start, stop in joint.pins)
+    inside = sockets_inside(project, joint)
+    return depth <= joint.socket_depth_nm and any(a <= band[0] and band[1] <= b for a, b in inside)
+
+
+def sockets_inside(project: Project, joint: Joint) -> tuple[Span, ...]:
+    """Places of a joint's sockets on the inside face of its pin board, where they are narrowest."""
     lean = slot_of(project.sled(joint.sled)).lean_nm(joint.socket_depth_nm)
-    return depth <= joint.socket_depth_nm and any(
-        start + lean <= band[0] and band[1] <= stop - lean for start, stop in joint.tails
-    )
+    return tuple((Nm(start + lean), Nm(stop - lean)) for start, stop in joint.tails)
 
 
 # --- housings in a carcase ---------------------------------------------------------------------------------
@@ -129,7 +131,6 @@ def _partition_housings(project: Project, carcase: Carcase) -> Iterator[Feature]
     ring, thick = carcase.ring, partitions.stuff.thickness_nm
     widths = column_widths(carcase, project.grid)
     starts = offsets(widths, thick)
-    depth = Nm(carcase.depth_nm - (carcase.back.stuff.thickness_nm if carcase.back else 0))
     for number in range(1, len(widths)):
         from_left = starts[number] - thick
         from_right = sum(widths) + thick * (len(widths) - 1) - from_left - thick
@@ -140,7 +141,7 @@ def _partition_housings(project: Project, carcase: Carcase) -> Iterator[Feature]
                 board=ring.board(role).mark,
                 face=Surface.INSIDE,
                 x=(Nm(place), Nm(place + thick)),
-                u=(Nm(0), depth),
+                u=(Nm(0), inside_depth(carcase)),
                 depth_nm=partitions.housing_depth_nm,
                 takes=board_mark(ring.mark, Role.PARTITION, number),
             )
@@ -185,7 +186,7 @@ def _uprights_beside(
     right, so it is the outside face that looks into the column on its right.
     """
     ring = carcase.ring
-    partition_depth = carcase.partitions.housing_depth_nm if isinstance(carcase.partitions, Partitions) else 0
+    partition_depth = carcase.partitions.housing_depth_nm if carcase.partitions else 0
     below_end = project.proud_nm
     if column == 1:
         foot = below_end + ring.board(Role.BOTTOM).stuff.thickness_nm

@@ -8,9 +8,7 @@ from itertools import combinations
 from planner.domain.plan import BoardSize, Feature
 from planner.domain.project import Project
 from planner.errors import PlanError, Problem
-from planner.lengths import GREATEST_M, Span, show_length
-
-_GREATEST_NM = GREATEST_M * 1_000_000_000
+from planner.lengths import GREATEST_NM, Span, show_length
 
 
 def must_fit(project: Project, boards: Mapping[str, BoardSize], features: Sequence[Feature]) -> None:
@@ -30,7 +28,7 @@ def must_fit(project: Project, boards: Mapping[str, BoardSize], features: Sequen
             remedy="Check the sizes of what it stands in.",
         )
         for board in boards.values()
-        if min(board.length_nm, board.width_nm) <= 0 or max(board.length_nm, board.width_nm) > _GREATEST_NM
+        if min(board.length_nm, board.width_nm) <= 0 or max(board.length_nm, board.width_nm) > GREATEST_NM
     ]
     for feature in features:
         board = boards[feature.board]

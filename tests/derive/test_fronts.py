@@ -10,11 +10,11 @@ from planner.derive.tails import tail_end
 from planner.domain.carcase import AppliedFront, Drawer
 from planner.domain.plan import Plan
 from planner.domain.project import Project, problems
-from planner.domain.ring import with_half_blind_front
-from planner.domain.words import JointKind
+from planner.domain.ring import make_ring, with_half_blind_front
+from planner.domain.words import JointKind, PinPair, RingKind
 from planner.pipeline import plan
 from planner.present.views.joints import joints as joints_view
-from tests.pieces import ash, inches, six_drawers
+from tests.pieces import SPACING, ash, inches, six_drawers
 
 
 def with_first_drawer(drawer: Drawer) -> Project:
@@ -113,6 +113,27 @@ def test_a_groove_behind_an_applied_front_need_not_stop_there() -> None:
     cuts = {(cut.board, cut.takes): cut for cut in plan(applied()).features}
     assert cuts["D1-right", "D1-bottom"].x[0] == 0
     assert cuts["D2-right", "D2-bottom"].x[0] == inches("33/64")
+
+
+def test_an_applied_front_hides_the_ends_of_the_sides_but_not_its_own_boards_ends() -> None:
+    """With pins on the sides the front carries tails, and its ends show on the drawer's sides, which nothing covers.
+
+    Its groove at 5/16 would run out there through the lowest tail, so it stops: side 1/2 + 1/64 − 1/4 = 17/64. A side's
+    ends show on the front, behind the applied front, so its groove may run out there wherever it lies.
+    """
+    front = AppliedFront(stuff=ash("3/4"), gap_nm=inches("1/16"))
+    drawer = first_drawer()
+    stuff = (ash("3/4"), ash("1/2"), ash("1/2"), ash("1/2"))
+    ring = make_ring("D1", RingKind.UPRIGHT, stuff, PinPair.SECOND_AND_FOURTH, SPACING, "main")
+    assert drawer.bottom is not None
+    through_a_pin = replace(drawer.bottom, up_nm=inches("1/8"))
+    turned = with_first_drawer(replace(drawer, ring=ring, applied_front=front, bottom=through_a_pin))
+    made = plan(turned)
+    cuts = {(cut.board, cut.takes): cut for cut in made.features}
+    length = sizes(made)["D1-front"][0]
+    assert cuts["D1-front", "D1-bottom"].x == (inches("17/64"), length - inches("17/64"))
+    assert cuts["D1-right", "D1-bottom"].x[0] == 0
+    assert cuts["D1-right", "D1-bottom"].x[1] < sizes(made)["D1-right"][0]
 
 
 def test_the_applied_front_is_fixed_once_the_drawer_runs() -> None:
