@@ -24,6 +24,9 @@ Nm = NewType("Nm", int)
 Span = tuple[Nm, Nm]
 """From and to, the smaller place first."""
 
+NO_LENGTH = Nm(0)
+"""Nothing: no play, no lap, nothing that stands out."""
+
 GREATEST_M = 10
 """Lengths over ten metres are refused: nothing in a workshop is that long, a slipped unit is."""
 

@@ -4,6 +4,8 @@ A mark never changes when a plan is made again; measurements and ticks hang on i
 
 - a box, carcase or drawer: a letter, then letters or digits: ``C``, ``K3``, ``D104``;
 - a board: its box and its role: ``D3-front`` ("D three front");
+- a space of a carcase: its columns and tiers from the outside in: ``C-2.1`` ("C two point one"); what belongs to a
+  space is named after the drawer in it, else after the space: ``D3-rail``, ``C-2.1-shelf``;
 - a corner joint: its box and J1 to J4, counted round the ring from the first board's end B: ``D3-J1``;
 - a board end: the board and A or B: ``D3-front-A``.
 
@@ -20,7 +22,21 @@ from planner.domain.words import End, Role
 BOX_MARK = re.compile(r"[A-Z][A-Z0-9]{0,7}")
 """What a mark of a box, carcase or drawer may look like."""
 
-_SUFFIX = {Role.BACK_PANEL: "back", Role.BOTTOM_PANEL: "bottom", Role.APPLIED_FRONT: "face"}
+_SUFFIX = {
+    Role.BACK_PANEL: "back",
+    Role.BOTTOM_PANEL: "bottom",
+    Role.APPLIED_FRONT: "face",
+    Role.LOOSE_SHELF: "loose",
+    Role.BACK_RAIL: "backrail",
+    Role.DUST_PANEL: "dust",
+    Role.BACK_BOARD: "backboard",
+    Role.SEPARATE_TOP: "topboard",
+    Role.FRAME_RAIL: "crossrail",
+    Role.TOP_PANEL: "toppanel",
+    Role.TILL_SIDE: "tillside",
+    Role.TILL_BOTTOM: "tillbottom",
+    Role.TILL_LID: "tilllid",
+}
 
 
 def board_mark(box: str, role: Role, number: int | None = None) -> str:
@@ -36,6 +52,16 @@ def joint_mark(box: str, corner: int) -> str:
 def end_mark(board: str, end: End) -> str:
     """Mark of one end of a board."""
     return f"{board}-{end.value}"
+
+
+def space_mark(carcase: str, path: tuple[int, ...]) -> str:
+    """Mark of a space: ``space_mark("C", (2, 1))`` is ``C-2.1``; the whole inside is the carcase itself."""
+    return f"{carcase}-{'.'.join(map(str, path))}" if path else carcase
+
+
+def plinth_mark(carcase: str) -> str:
+    """Usual mark of the plinth of a carcase: ``CP``; it may be too long for a mark."""
+    return f"{carcase}P"
 
 
 def drawer_mark(column: int, tier: int, *, only_column: bool) -> str:

@@ -11,30 +11,52 @@ from fractions import Fraction
 
 from planner.domain.operation import Operation, Work
 from planner.domain.project import Project
+from planner.domain.sawn import SawnPart
+from planner.domain.solid import BACK, RIGHT, UP, Lie, Solid
+from planner.domain.space import Space
 from planner.domain.tail import TailEnd, TailSetting
-from planner.domain.words import End, FeatureKind, JointKind, Level, Role, Side, Surface
-from planner.lengths import Nm, Span
-
-NO_LAP = Nm(0)
+from planner.domain.words import End, FeatureKind, Held, JointKind, Level, Role, Side, Surface
+from planner.lengths import NO_LENGTH, Nm, Span
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardSize:
-    """A board to be cut, at its finished size, joint allowance included.
+    """A board to be cut, at its finished size, joint allowance included, and where it is in the finished piece.
 
     Attributes:
         box: mark of the box, carcase or drawer it belongs to.
-        length_nm: along the grain, from end A to end B.
-        width_nm: from the reference edge to the far edge.
+        piece: mark of the box or carcase that stands in the room, which a drawer is a part of.
+        lie: the way it lies in the piece.
+        place: what it fills in the piece, planed flush; at the corners of a ring both boards fill the corner, in
+            housings, grooves and mortises it fills what was cut for it.
+        proud_a_nm: how much longer it is cut at end A than it ends up, to be planed flush.
+        proud_b_nm: the same at end B.
     """
 
     mark: str
     box: str
+    piece: str
     role: Role
-    length_nm: Nm
-    width_nm: Nm
-    thickness_nm: Nm
     material: str
+    lie: Lie
+    place: Solid
+    proud_a_nm: Nm = NO_LENGTH
+    proud_b_nm: Nm = NO_LENGTH
+
+    @property
+    def length_nm(self) -> Nm:
+        """Along the grain, from end A to end B."""
+        return Nm(self.place.size(self.lie.along) + self.proud_a_nm + self.proud_b_nm)
+
+    @property
+    def width_nm(self) -> Nm:
+        """From the reference edge to the far edge."""
+        return self.place.size(self.lie.across)
+
+    @property
+    def thickness_nm(self) -> Nm:
+        """From the outside face to the inside face."""
+        return self.place.size(self.lie.out)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,10 +78,14 @@ class Labels:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Feature:
-    """A groove, rabbet or housing on the inside face of a board (``face`` says which face on a partition).
+    """A cut in a board that is no corner joint: a block of wood taken away, or, of a tenon, the block that stays.
 
-    The cut covers ``x`` from end A and ``u`` from the reference edge, and goes ``depth_nm`` into the face. A cut that
-    reaches an end runs out there; one that stops short is stopped.
+    The block covers ``x`` from end A, ``u`` from the reference edge and ``y`` from the outside face. It is cut from
+    ``face``, which may be an edge or an end. A cut that reaches an end runs out there; else it is stopped.
+
+    Attributes:
+        takes: mark of the board that goes in; empty for a cut that takes none.
+        held: how that board is held in it.
     """
 
     kind: FeatureKind
@@ -67,9 +93,22 @@ class Feature:
     face: Surface
     x: Span
     u: Span
-    depth_nm: Nm
+    y: Span
     takes: str
-    """Mark of the board that goes in."""
+    held: Held = Held.GLUED
+
+    @property
+    def depth_nm(self) -> Nm:
+        """How deep it goes in from its face."""
+        low, high = self.into
+        return Nm(high - low)
+
+    @property
+    def into(self) -> Span:
+        """From where to where it goes, in the direction in which it is cut."""
+        if self.face in {Surface.OUTSIDE, Surface.INSIDE}:
+            return self.y
+        return self.u if self.face in {Surface.REFERENCE_EDGE, Surface.FAR_EDGE} else self.x
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,11 +116,13 @@ class Joint:
     """A corner joint, laid out.
 
     Attributes:
-        width_nm: width of both boards along the corner.
+        width_nm: width of the pin board, along the corner.
         slope: n of 1:n.
         bit_height_nm: height of the pins: the tail board's thickness and what stands proud.
         tail_baseline_nm: length of the tails: the pin board's thickness and what stands proud, or less the lap.
         lap_nm: in a half-blind joint, the wood of the pin board that covers the tails; else 0.
+        tail_from_nm: how far from the tail board's reference edge the joint begins, where the pin board is narrower.
+        tail_beyond_nm: how far the tail board goes on beyond the joint, likewise.
         pins: outside-face places of pins, half-pins included, from the reference edge; in a half-blind joint, places
             where the sockets end at the lap.
         tails: outside-face places between them.
@@ -103,7 +144,14 @@ class Joint:
     tail_baseline_nm: Nm
     pins: tuple[Span, ...]
     tails: tuple[Span, ...]
-    lap_nm: Nm = NO_LAP
+    lap_nm: Nm = NO_LENGTH
+    tail_from_nm: Nm = NO_LENGTH
+    tail_beyond_nm: Nm = NO_LENGTH
+
+    @property
+    def tail_width_nm(self) -> Nm:
+        """Width of the tail board."""
+        return Nm(self.tail_from_nm + self.width_nm + self.tail_beyond_nm)
 
     @property
     def socket_depth_nm(self) -> Nm:
@@ -254,15 +302,43 @@ class PracticeJoint:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OpeningSize:
-    """The clear space that a drawer fills."""
+    """An undivided space of a carcase, clear of everything around it.
 
+    Attributes:
+        mark: its place in the carcase, such as ``C-2.1``.
+        drawer: mark of the drawer that fills it; None when none does.
+        space: what the maker said of it.
+        place: the clear space, to the back; behind an inset door it begins behind the door.
+        below: mark of the board that it stands on; None when nothing is there but another space.
+        above: mark of the board over it, likewise.
+        left: mark of the upright at its left.
+        right: mark of the upright at its right.
+    """
+
+    mark: str
     carcase: str
-    column: int
-    tier: int
-    drawer: str
-    width_nm: Nm
-    height_nm: Nm
-    depth_nm: Nm
+    drawer: str | None
+    space: Space
+    place: Solid
+    below: str | None
+    above: str | None
+    left: str
+    right: str
+
+    @property
+    def width_nm(self) -> Nm:
+        """Clear width."""
+        return self.place.size(RIGHT)
+
+    @property
+    def height_nm(self) -> Nm:
+        """Clear height."""
+        return self.place.size(UP)
+
+    @property
+    def depth_nm(self) -> Nm:
+        """Clear depth, from its front to the back."""
+        return self.place.size(BACK)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -299,6 +375,8 @@ class Plan:
     operations: tuple[Operation, ...]
     order: tuple[Work, ...]
     findings: tuple[Finding, ...]
+    sawn: tuple[SawnPart, ...] = ()
+    """What boards become when a closed box is sawn open."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

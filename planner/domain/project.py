@@ -6,13 +6,17 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import Carcase, Drawer
+from planner.domain.bottom import BottomPanel
+from planner.domain.box import Box, HingedLid, SawnLid
+from planner.domain.carcase import BackPanel, BoardedBack, Carcase, PanelledBack, Plinth, Stand
+from planner.domain.drawer import Drawer
 from planner.domain.material import Material
+from planner.domain.panelled import Made, Panelled
 from planner.domain.rates import USUAL_RATES, Rates
 from planner.domain.ring import Ring, Stuff
 from planner.domain.sled import Sled
-from planner.domain.words import JointKind, RingKind
+from planner.domain.space import LooseShelves
+from planner.domain.words import DividerKind, DrawersCut, JointKind, RingKind
 from planner.errors import Problem
 from planner.lengths import Grid, Nm, Unit
 
@@ -28,6 +32,7 @@ class Project:
         proud_nm: how far pins and tails stand out at each corner, to be planed flush.
         height_tolerance_nm: bit heights no further apart than this share a setting.
         rates: how long things take, for the time estimate.
+        drawers_cut: whether drawers and doors are cut with everything else, or once their openings can be measured.
     """
 
     name: str
@@ -40,19 +45,29 @@ class Project:
     boxes: tuple[Box, ...]
     carcases: tuple[Carcase, ...]
     rates: Rates = USUAL_RATES
+    drawers_cut: DrawersCut = DrawersCut.AT_ONCE
 
     def drawers(self) -> Iterator[Drawer]:
         """All drawers, carcase by carcase, column by column, from the top down."""
         for carcase in self.carcases:
-            for column in carcase.columns:
-                for opening in column.openings:
-                    yield opening.drawer
+            yield from carcase.drawers()
 
     def rings(self) -> Iterator[Ring]:
-        """All rings: boxes, carcases, then drawers, in the maker's order."""
-        yield from (box.ring for box in self.boxes)
-        yield from (carcase.ring for carcase in self.carcases)
-        yield from (drawer.ring for drawer in self.drawers())
+        """All rings: boxes, carcases, plinths, then drawers, in the maker's order."""
+        yield from (ring for ring, _ in self.rings_by_kind())
+
+    def rings_by_kind(self) -> Iterator[tuple[Ring, RingKind]]:
+        """All rings in the same order, each with the way it must stand."""
+        yield from ((box.ring, RingKind.UPRIGHT) for box in self.boxes)
+        yield from ((carcase.ring, RingKind.CARCASE) for carcase in self.carcases)
+        yield from ((plinth.ring, RingKind.UPRIGHT) for plinth in self.plinths())
+        yield from ((drawer.ring, RingKind.UPRIGHT) for drawer in self.drawers())
+
+    def plinths(self) -> Iterator[Plinth]:
+        """All plinths, in the order of their carcases."""
+        for carcase in self.carcases:
+            if isinstance(carcase.base, Plinth):
+                yield carcase.base
 
     def bottoms(self) -> Iterator[tuple[Ring, BottomPanel]]:
         """All bottoms, each with the ring that holds it: boxes first, then drawers."""
@@ -83,7 +98,7 @@ def problems(project: Project) -> list[Problem]:
     found += _doubles("mark", (ring.mark for ring in project.rings()))
     found += _strangers(project)
     found += [p for carcase in project.carcases for p in _missing_parts(carcase)]
-    for ring, kind in _rings_by_kind(project):
+    for ring, kind in project.rings_by_kind():
         found += _order(ring, kind) or _laps(ring)
     if not (project.boxes or project.carcases):
         found.append(Problem(where=project.name, what="nothing to make.", remedy="Give a box or a carcase."))
@@ -102,14 +117,58 @@ def stuffs(project: Project) -> Iterator[tuple[str, Stuff]]:
     """Everything that boards are cut from, with the mark of what it is for."""
     for ring in project.rings():
         yield from ((board.mark, board.stuff) for board in ring.boards)
-    yield from ((f"{ring.mark} bottom", bottom.stuff) for ring, bottom in project.bottoms())
+    for ring, bottom in project.bottoms():
+        yield f"{ring.mark} bottom", bottom.stuff
+        if bottom.slips:
+            yield f"{ring.mark} slips", bottom.slips.stuff
     for drawer in project.drawers():
         if drawer.applied_front:
             yield f"{drawer.ring.mark} applied front", drawer.applied_front.stuff
+    for box in project.boxes:
+        yield from _stuffs_of_box(box)
     for carcase in project.carcases:
-        for what, part in (("rails", carcase.rails), ("partitions", carcase.partitions), ("back", carcase.back)):
-            if part:
-                yield f"{carcase.ring.mark} {what}", part.stuff
+        yield from _stuffs_of_carcase(carcase)
+
+
+def _stuffs_of_box(box: Box) -> Iterator[tuple[str, Stuff]]:
+    where = box.ring.mark
+    if isinstance(box.lid, HingedLid):
+        yield from _stuffs_of_made(f"{where} lid", box.lid.made)
+    if isinstance(box.lid, SawnLid):
+        yield f"{where} lid's top", box.lid.top.stuff
+    if box.till:
+        yield f"{where} till", box.till.stuff
+        if box.till.lid:
+            yield f"{where} till lid", box.till.lid
+
+
+def _stuffs_of_carcase(carcase: Carcase) -> Iterator[tuple[str, Stuff]]:
+    where = carcase.ring.mark
+    whole = (
+        ("rails", carcase.rails), ("partitions", carcase.partitions), ("shelves", carcase.shelves),
+        ("frames", carcase.frames), ("separate top", carcase.top),
+    )  # fmt: skip
+    yield from ((f"{where} {what}", part.stuff) for what, part in whole if part)
+    if carcase.frames and carcase.frames.dust_panel:
+        yield f"{where} dust panels", carcase.frames.dust_panel
+    if carcase.runners and carcase.runners.stuff:
+        yield f"{where} runners", carcase.runners.stuff
+    if carcase.back:
+        made = carcase.back.made if isinstance(carcase.back, PanelledBack) else carcase.back
+        yield from _stuffs_of_made(f"{where} back", made)
+    if isinstance(carcase.base, Stand):
+        yield from ((f"{where} legs", carcase.base.leg), (f"{where} aprons", carcase.base.apron))
+    for space in carcase.inside.everywhere():
+        if isinstance(space.holds, LooseShelves):
+            yield f"{where} loose shelves", space.holds.stuff
+        if space.doors:
+            yield from _stuffs_of_made(f"{where} doors", space.doors.made)
+
+
+def _stuffs_of_made(what: str, made: Made | BackPanel | BoardedBack) -> Iterator[tuple[str, Stuff]]:
+    yield what, made.stuff
+    if isinstance(made, Panelled):
+        yield f"{what} panels", made.panel
 
 
 def _strangers(project: Project) -> list[Problem]:
@@ -126,12 +185,6 @@ def _strangers(project: Project) -> list[Problem]:
         if ring.sled not in sleds
     ]
     return found
-
-
-def _rings_by_kind(project: Project) -> Iterator[tuple[Ring, RingKind]]:
-    yield from ((box.ring, RingKind.UPRIGHT) for box in project.boxes)
-    yield from ((carcase.ring, RingKind.CARCASE) for carcase in project.carcases)
-    yield from ((drawer.ring, RingKind.UPRIGHT) for drawer in project.drawers())
 
 
 def _order(ring: Ring, kind: RingKind) -> list[Problem]:
@@ -158,16 +211,14 @@ def _laps(ring: Ring) -> list[Problem]:
     boards = {board.mark: board for board in ring.boards}
     found: list[Problem] = []
     for corner in ring.corners:
-        half_blind = corner.kind is JointKind.HALF_BLIND
-        if half_blind is (corner.lap_nm is None):
-            found.append(
-                Problem(where=corner.mark, what="a lap belongs to a half-blind joint, and to no other.", remedy="")
-            )
-        elif corner.lap_nm is not None and corner.lap_nm >= boards[corner.pin_board].stuff.thickness_nm:
+        lapped = {JointKind.HALF_BLIND: corner.pin_board, JointKind.RABBET: corner.tail_board}.get(corner.kind)
+        if (lapped is None) is not (corner.lap_nm is None):
+            found.append(Problem(where=corner.mark, what="a lap belongs to a half-blind joint or a rabbet.", remedy=""))
+        elif lapped and corner.lap_nm is not None and corner.lap_nm >= boards[lapped].stuff.thickness_nm:
             found.append(
                 Problem(
                     where=corner.mark,
-                    what="the lap is as thick as the pin board, so no room is left for the tails.",
+                    what="the lap is as thick as the board, so no room is left for the mate.",
                     remedy="Take a thinner lap or a thicker board.",
                 )
             )
@@ -175,12 +226,24 @@ def _laps(ring: Ring) -> list[Problem]:
 
 
 def _missing_parts(carcase: Carcase) -> list[Problem]:
-    where = carcase.ring.mark
-    found: list[Problem] = []
-    if len(carcase.columns) > 1 and carcase.partitions is None:
-        found.append(Problem(where=where, what="several columns need partitions.", remedy="Say what they are made of."))
-    if any(len(column.openings) > 1 for column in carcase.columns) and carcase.rails is None:
-        found.append(
-            Problem(where=where, what="drawers above each other need rails.", remedy="Say what they are made of.")
-        )
-    return found
+    """Dividers that stand in the carcase though nothing says what they are made of."""
+    said = {
+        DividerKind.PARTITION: carcase.partitions,
+        DividerKind.RAIL: carcase.rails,
+        DividerKind.SHELF: carcase.shelves,
+        DividerKind.FRAME: carcase.frames,
+    }
+    needed = {each.divider for each in carcase.inside.divisions() if len(each.spaces) > 1}
+    return [
+        Problem(where=carcase.ring.mark, what=_NEEDS[kind], remedy="Say what they are made of.")
+        for kind, part in said.items()
+        if kind in needed and part is None
+    ]
+
+
+_NEEDS = {
+    DividerKind.PARTITION: "several columns need partitions.",
+    DividerKind.RAIL: "drawers above each other need rails.",
+    DividerKind.SHELF: "tiers parted by shelves need shelves.",
+    DividerKind.FRAME: "tiers parted by frames need frames.",
+}

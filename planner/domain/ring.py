@@ -40,8 +40,9 @@ class Corner:
         board_at_b: mark of the board whose end B is in this corner.
         board_at_a: mark of the board whose end A is in this corner.
         pins_on: which of the two ends carries the pins; the other carries the tails.
-        kind: how the corner is joined.
-        lap_nm: in a half-blind joint, the wood of the pin board that covers the ends of the tails.
+        kind: how the corner is joined; in a rabbet, the board with the "pins" has the plain end.
+        lap_nm: in a half-blind joint, the wood of the pin board that covers the ends of the tails; in a rabbet, the
+            wood of the rabbeted board that covers the plain end.
         spacing: its own spacing of pins; None takes the ring's.
     """
 
@@ -75,6 +76,8 @@ class Corner:
 
     def carries(self, board: str) -> Carries:
         """What ``board`` carries in this corner."""
+        if self.kind is JointKind.RABBET:
+            return Carries.PLAIN_END if board == self.pin_board else Carries.END_RABBET
         return Carries.PINS if board == self.pin_board else Carries.TAILS
 
     def mate(self, board: str) -> str:
@@ -136,6 +139,12 @@ def make_ring(
 
     corners = (corner(0), corner(1), corner(2), corner(3))
     return Ring(mark=mark, kind=kind, boards=boards, corners=corners, spacing=spacing, sled=sled)
+
+
+def with_rabbets(ring: Ring, lap: Nm) -> Ring:
+    """The same ring with its four corners rabbeted."""
+    first, second, third, fourth = (replace(corner, kind=JointKind.RABBET, lap_nm=lap) for corner in ring.corners)
+    return replace(ring, corners=(first, second, third, fourth))
 
 
 def with_half_blind_front(ring: Ring, lap: Nm) -> Ring:

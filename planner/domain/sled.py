@@ -25,6 +25,7 @@ class Sled:
         greatest_upright_nm: longest board that can stand on end.
         greatest_depth_soft_nm: highest cut to take at once in a soft wood; None sets no limit.
         greatest_depth_hard_nm: the same in a hard wood.
+        kept: whether it is the store's sled of this name, shared between projects.
     """
 
     name: str
@@ -36,6 +37,7 @@ class Sled:
     slot_nm: Nm | None = None
     greatest_depth_soft_nm: Nm | None = None
     greatest_depth_hard_nm: Nm | None = None
+    kept: bool = False
 
     @property
     def slope(self) -> Fraction:

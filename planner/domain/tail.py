@@ -41,6 +41,7 @@ class TailEnd:
         baseline_nm: length of the tails.
         reference_edge: side on which the reference edge is, inside face up and end pointing away.
         saw_cuts: the sloping cuts, from the left.
+        square_cuts_nm: places from the left of cuts along the grain, where a half-pin has wood beyond it.
         shoulder_cuts: cuts straight along the baseline, in from the edges, where the half-pins go.
         throat_nm: room the bandsaw needs between blade and column, the nearer edge towards the column.
     """
@@ -56,8 +57,14 @@ class TailEnd:
     baseline_nm: Nm
     reference_edge: Side
     saw_cuts: tuple[SawCut, ...]
+    square_cuts_nm: tuple[Nm, ...]
     shoulder_cuts: int
     throat_nm: Nm
+
+    @property
+    def straight_cuts(self) -> int:
+        """All straight cuts of the end, whichever way they go."""
+        return len(self.saw_cuts) + len(self.square_cuts_nm) + self.shoulder_cuts
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -28,6 +28,8 @@ class Carries(StrEnum):
 
     PINS = "pins"
     TAILS = "tails"
+    PLAIN_END = "a plain end"
+    END_RABBET = "a rabbet"
 
 
 class Side(StrEnum):
@@ -48,6 +50,8 @@ class JointKind(StrEnum):
     THROUGH_DOVETAIL = "through dovetail"
     HALF_BLIND = "half-blind dovetail"
     """A lap of the pin board covers the ends of the tails; the sled can't cut it, so it is hand work."""
+    RABBET = "rabbet"
+    """The end of one board lies in a rabbet across the end of the other, glued and nailed or screwed."""
 
 
 class Role(StrEnum):
@@ -64,6 +68,27 @@ class Role(StrEnum):
     RAIL = "rail"
     PARTITION = "partition"
     APPLIED_FRONT = "applied front"
+    SHELF = "shelf"
+    LOOSE_SHELF = "loose shelf"
+    RUNNER = "runner"
+    KICKER = "kicker"
+    SLIP = "slip"
+    BACK_RAIL = "back rail"
+    DUST_PANEL = "dust panel"
+    BACK_BOARD = "back board"
+    SEPARATE_TOP = "separate top"
+    LEG = "leg"
+    APRON = "apron"
+    DOOR = "door"
+    LID = "lid"
+    STILE = "stile"
+    FRAME_RAIL = "frame rail"
+    MUNTIN = "muntin"
+    PANEL = "panel"
+    TOP_PANEL = "top panel"
+    TILL_SIDE = "till side"
+    TILL_BOTTOM = "till bottom"
+    TILL_LID = "till lid"
 
 
 class RingKind(StrEnum):
@@ -127,6 +152,80 @@ class HeightRule(StrEnum):
     LISTED = "listed"
 
 
+class Way(StrEnum):
+    """How a space is divided."""
+
+    COLUMNS = "columns"
+    """Side by side, from the left."""
+    TIERS = "tiers"
+    """Above each other, from the top."""
+
+
+class DividerKind(StrEnum):
+    """What stands between two columns or lies between two tiers."""
+
+    PARTITION = "partition"
+    RAIL = "rail"
+    SHELF = "shelf"
+    FRAME = "frame"
+    NOTHING = "nothing"
+
+
+class DividerJoint(StrEnum):
+    """How the ends of a full-depth divider are held."""
+
+    HOUSING = "housing"
+    STOPPED_HOUSING = "stopped housing"
+    """It stops short of the front edge, and the divider is notched there."""
+    THROUGH_TENONS = "through tenons"
+
+
+class RunnerKind(StrEnum):
+    """What a drawer runs on where no board is below it."""
+
+    WOOD = "wood on wood"
+    """Strips level with the rails."""
+    SIDE_HUNG = "side-hung"
+    """Strips on the uprights, in grooves of the drawer's sides."""
+    SLIDES = "slides"
+    """Bought slides, with clearances of their own."""
+
+
+class Stands(StrEnum):
+    """How a front or a door stands to the carcase."""
+
+    INSET = "inset"
+    OVERLAY = "overlay"
+
+
+class DrawersCut(StrEnum):
+    """When the boards of drawers and doors are cut."""
+
+    AT_ONCE = "at once"
+    """With everything else, so that each setting is made once."""
+    TO_MEASURE = "to measure"
+    """Once the carcase stands and their openings can be measured."""
+
+
+class BottomGoes(StrEnum):
+    """How a bottom goes into its ring."""
+
+    ALL_ROUND = "all round"
+    """Shut in a groove on all four sides at glue-up."""
+    SLID_IN = "slid in"
+    """Slid in from behind, below a raised back."""
+
+
+class Held(StrEnum):
+    """How a part is held in the cut that takes it."""
+
+    GLUED = "glued"
+    FREE = "free"
+    """It may move."""
+    GLUED_IN_FRONT = "glued in front"
+    """Glued at its front end only, free or screwed in a slot behind."""
+
+
 class Spread(StrEnum):
     """How the tails of a joint share its width."""
 
@@ -155,6 +254,16 @@ class FeatureKind(StrEnum):
     """Across the grain."""
     RABBET = "rabbet"
     """Along an edge."""
+    MORTISE = "mortise"
+    """A hole for a tenon; it may go right through."""
+    TENON = "tenon"
+    """What stays of a board's end."""
+    NOTCH = "notch"
+    """A corner or an edge cut away through the whole thickness."""
+    HOLE = "hole"
+    """Drilled; its diameter is its width."""
+    SAW_LINE = "saw line"
+    """Where a closed box is sawn open."""
 
 
 class Level(StrEnum):
