@@ -1,101 +1,167 @@
-"""Grooves, rabbets and housings: where each lies on its board, and whether it must stop before an end.
+"""Grooves, rabbets, housings and the like: where each lies on its board, and whether it must stop before an end.
 
-A cut that ran out at an end would show on the finished corner, unless the wood it passes through there is taken away
-by the joint. On a pin end that is a socket: the cut must lie within one where it is narrowest, on the inside face, and
-be no deeper. On a tail end it is the space for a pin, narrowest at the very end. Some ends are covered anyway: tails by
-the lap of a half-blind joint, and both sides' front ends by an applied front, whatever they carry. Where the cut can't
-run out unseen it stops where the panel stops, inside the mate's thickness by the depth of the mate's cut.
+A cut is what a board and the room of its guest both fill. Along a ring board a groove or rabbet may also run on to
+the end, which is easier, unless it would show on the finished corner: it does not where the wood it passes through
+there is taken away by the joint. On a pin end that is a socket: the cut must lie within one where it is narrowest, on
+the inside face, and be no deeper. On a tail end it is the space for a pin, narrowest at the very end. Some ends are
+covered anyway: by the lap of a half-blind joint or a rabbet, and at a drawer's front by an applied front.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 
-from planner.derive.openings import column_widths, inside_depth, offsets, opening_heights
-from planner.derive.sizes import rail_mark
+from planner.derive.assembly import Assembly
+from planner.derive.frame import in_board
+from planner.derive.parts import LetIn, Shape
 from planner.derive.slot import slot_of
-from planner.domain.box import BottomPanel
-from planner.domain.carcase import Carcase, Column, Rails
-from planner.domain.marks import board_mark, end_mark
+from planner.domain.marks import end_mark
 from planner.domain.plan import BoardSize, Feature, Joint
 from planner.domain.project import Project
-from planner.domain.ring import Ring
-from planner.domain.words import Carries, End, FeatureKind, Role, Surface
-from planner.lengths import Nm, Span, on_grid
+from planner.domain.ring import Corner, Ring
+from planner.domain.solid import Solid, opposite
+from planner.domain.words import Carries, End, FeatureKind, JointKind, Role, Surface
+from planner.errors import PlanError, Problem
+from planner.lengths import Nm, Span
 
 
-def features(project: Project, boards: Mapping[str, BoardSize], joints: Mapping[str, Joint]) -> tuple[Feature, ...]:
-    """Every groove, rabbet and housing of the project."""
-    found: list[Feature] = []
-    for ring, bottom in project.bottoms():
-        found += _bottom_grooves(project, ring, bottom, boards, joints)
-    for carcase in project.carcases:
-        found += _back_rabbets(project, carcase, boards, joints)
-        found += _partition_housings(project, carcase)
-        found += _rail_housings(project, carcase)
+def features(project: Project, made: Assembly, joints: Mapping[str, Joint]) -> tuple[Feature, ...]:
+    """Every cut of the project that is no corner joint.
+
+    Raises:
+        PlanError: a cut would lie past an edge or an end of its board; all such are named.
+    """
+    past = [_past(each) for each in made.let_in if _lies_past(made.boards[each.host], each)]
+    if past:
+        raise PlanError(past)
+    cutter = _Cutter(project, made.boards, joints)
+    found = [cut for each in made.let_in if (cut := cutter.let_in(each)) is not None]
+    found += [cut for each in made.shapes if (cut := cutter.shape(each)) is not None]
     return tuple(found)
 
 
-def groove_height(project: Project, ring: Ring, bottom: BottomPanel, joints: Mapping[str, Joint]) -> Nm:
-    """Height of a bottom's groove above the reference edge: as said, or just clear of all half-pins inside."""
-    if bottom.up_nm is not None:
-        return bottom.up_nm
-    least = max(sockets_inside(project, joints[corner.mark])[0][0] for corner in ring.corners)
-    up = on_grid(least, project.grid)
-    return up if up >= least else Nm(up + project.grid.step_nm)
+def _lies_past(board: BoardSize, each: LetIn) -> bool:
+    """Whether a groove lies past the board's edges, or a housing past its ends, in whole or in part."""
+    direction = {FeatureKind.GROOVE: board.lie.across, FeatureKind.HOUSING: board.lie.along}.get(each.kind)
+    if direction is None:
+        return False
+    (low, high), (start, stop) = board.place.along(direction), each.room.along(direction)
+    return start < low or stop > high
 
 
-def _bottom_grooves(
-    project: Project, ring: Ring, bottom: BottomPanel, boards: Mapping[str, BoardSize], joints: Mapping[str, Joint]
-) -> Iterator[Feature]:
-    up = groove_height(project, ring, bottom, joints)
-    band = (up, Nm(up + bottom.stuff.thickness_nm))
-    for board in ring.boards:
-        yield Feature(
-            kind=FeatureKind.GROOVE,
-            board=board.mark,
-            face=Surface.INSIDE,
-            x=_run(project, ring, boards[board.mark], band, bottom.groove_depth_nm, joints),
-            u=band,
-            depth_nm=bottom.groove_depth_nm,
-            takes=board_mark(ring.mark, Role.BOTTOM_PANEL),
-        )
+def _past(each: LetIn) -> Problem:
+    return Problem(
+        where=each.host,
+        what=f"the {each.kind} for {each.guest} is wider than the board, or lies past its edge.",
+        remedy="Check its place and the sizes of both boards.",
+    )
 
 
-def _back_rabbets(
-    project: Project, carcase: Carcase, boards: Mapping[str, BoardSize], joints: Mapping[str, Joint]
-) -> Iterator[Feature]:
-    back = carcase.back
-    if back is None:
-        return
-    band = (Nm(carcase.depth_nm - back.stuff.thickness_nm), carcase.depth_nm)
-    for board in carcase.ring.boards:
-        yield Feature(
-            kind=FeatureKind.RABBET,
-            board=board.mark,
-            face=Surface.INSIDE,
-            x=_run(project, carcase.ring, boards[board.mark], band, back.rabbet_depth_nm, joints),
-            u=band,
-            depth_nm=back.rabbet_depth_nm,
-            takes=board_mark(carcase.ring.mark, Role.BACK_PANEL),
-        )
+_ALONG = frozenset({FeatureKind.GROOVE, FeatureKind.RABBET})
+"""Cuts that may run on to an end."""
 
 
-def _run(project: Project, ring: Ring, board: BoardSize, band: Span, depth: Nm, joints: Mapping[str, Joint]) -> Span:
-    """From where to where, measured from end A, a cut along a ring board may run."""
-    behind_fronts = _ends_behind_applied_fronts(project)
+class _Cutter:
+    """Lays out cuts on the boards of one project."""
 
-    def kept_at(end: End) -> int:
+    def __init__(self, project: Project, boards: Mapping[str, BoardSize], joints: Mapping[str, Joint]) -> None:
+        self.project, self.boards, self.joints = project, boards, joints
+        self.rings = {board.mark: ring for ring in project.rings() for board in ring.boards}
+        self.behind_fronts = _ends_behind_applied_fronts(project)
+
+    def let_in(self, each: LetIn) -> Feature | None:
+        """The cut that takes a guest; None when the host is not reached."""
+        board = self.boards[each.host]
+        block = each.room.meeting(board.place)
+        if block is None:
+            return None
+        face = _comes_from(board, self.boards[each.guest]) or _opens(board, each.room, block)
+        x, u, y = in_board(board, block)
+        cut = Feature(kind=each.kind, board=each.host, face=face, x=x, u=u, y=y, takes=each.guest, held=each.held)
+        ring = self.rings.get(each.host)
+        if ring and each.kind in _ALONG and face in {Surface.INSIDE, Surface.OUTSIDE} and x[1] - x[0] > u[1] - u[0]:
+            x = (self._start(ring, board, cut), self._stop(ring, board, cut))
+        return Feature(kind=each.kind, board=each.host, face=face, x=x, u=u, y=y, takes=each.guest, held=each.held)
+
+    def shape(self, each: Shape) -> Feature | None:
+        """The cut of a shape; None when it lies beside its board."""
+        board = self.boards[each.board]
+        block = each.block.meeting(board.place)
+        if block is None:
+            return None
+        x, u, y = in_board(board, block)
+        face = _end_at(x) if each.kind is FeatureKind.TENON else _opens(board, each.block, block)
+        return Feature(kind=each.kind, board=each.board, face=face, x=x, u=u, y=y, takes=each.takes, held=each.held)
+
+    def _start(self, ring: Ring, board: BoardSize, cut: Feature) -> Nm:
+        return Nm(0) if self._may_run_out(ring, board, End.A, cut) else cut.x[0]
+
+    def _stop(self, ring: Ring, board: BoardSize, cut: Feature) -> Nm:
+        return board.length_nm if self._may_run_out(ring, board, End.B, cut) else cut.x[1]
+
+    def _may_run_out(self, ring: Ring, board: BoardSize, end: End, cut: Feature) -> bool:
         corner = ring.corner_at(board.mark, end)
-        joint = joints[corner.mark]
+        if end_mark(board.mark, end) in self.behind_fronts:
+            return True
+        if corner.kind is JointKind.RABBET:
+            return corner.carries(board.mark) is Carries.END_RABBET and self._in_its_rabbet(board, corner, cut)
+        joint = self.joints[corner.mark]
         carries = corner.carries(board.mark)
-        covered = end_mark(board.mark, end) in behind_fronts or (joint.lap_nm and carries is Carries.TAILS)
-        if covered or _runs_out_unseen(project, joint, carries, band, depth):
-            return 0
-        mate = joint.tail_thickness_nm if carries is Carries.PINS else joint.pin_thickness_nm
-        return mate + project.proud_nm - depth
+        if joint.lap_nm and carries is Carries.TAILS:
+            return True
+        return _runs_out_unseen(self.project, joint, carries, cut.u, cut.depth_nm)
 
-    return Nm(kept_at(End.A)), Nm(board.length_nm - kept_at(End.B))
+    @staticmethod
+    def _in_its_rabbet(board: BoardSize, corner: Corner, cut: Feature) -> bool:
+        return cut.depth_nm <= board.thickness_nm - (corner.lap_nm or 0)
+
+
+def _end_at(x: Span) -> Surface:
+    """The end at which a tenon stays."""
+    return Surface.END_A if x[0] == 0 else Surface.END_B
+
+
+def _comes_from(host: BoardSize, guest: BoardSize) -> Surface | None:
+    """The surface through which a guest enters: beyond it lies the guest's middle, best where its end points in.
+
+    None where the guest's middle lies within the host.
+    """
+    beyond = [surface for surface in Surface if _middle_is_beyond(host, guest, surface)]
+    ends = (guest.lie.along, opposite(guest.lie.along))
+    endwise = [surface for surface in beyond if host.lie.normal(surface) in ends]
+    if endwise:
+        return endwise[0]
+    return beyond[0] if len(beyond) == 1 else None
+
+
+def _middle_is_beyond(host: BoardSize, guest: BoardSize, surface: Surface) -> bool:
+    direction = host.lie.normal(surface)
+    forward = sum(direction) > 0
+    middle, edge = sum(guest.place.along(direction)), 2 * host.place.along(direction)[forward]
+    return middle > edge if forward else middle < edge
+
+
+def _opens(board: BoardSize, room: Solid, block: Solid) -> Surface:
+    """The surface that a cut is made from: the one through which most of what is cleared stands out of the board.
+
+    A direction in which the cut goes right through the board does not count, unless it does so in all. What is cut in a
+    board alone is made from the first surface it reaches: outside, inside, edges, ends.
+    """
+    stands_out = {surface: _stands_out(board, room, surface) for surface in Surface}
+    blind = [each for each in Surface if block.size(board.lie.normal(each)) < board.place.size(board.lie.normal(each))]
+    for surfaces in (blind, list(Surface)):
+        most = max(surfaces, key=stands_out.__getitem__, default=Surface.OUTSIDE)
+        if stands_out[most] > 0:
+            return most
+    return next((each for each in Surface if stands_out[each] == 0), Surface.OUTSIDE)
+
+
+def _stands_out(board: BoardSize, room: Solid, surface: Surface) -> int:
+    """How far what is cleared reaches beyond a surface of the board; less than nothing when it stays within."""
+    direction = board.lie.normal(surface)
+    forward = sum(direction) > 0
+    beyond = room.along(direction)[forward] - board.place.along(direction)[forward]
+    return beyond if forward else -beyond
 
 
 def _ends_behind_applied_fronts(project: Project) -> frozenset[str]:
@@ -110,7 +176,9 @@ def _ends_behind_applied_fronts(project: Project) -> frozenset[str]:
 
 def _runs_out_unseen(project: Project, joint: Joint, carries: Carries, band: Span, depth: Nm) -> bool:
     if carries is Carries.TAILS:
-        return any(start <= band[0] and band[1] <= stop for start, stop in joint.pins)
+        at = joint.tail_from_nm
+        beside = band[1] <= at or band[0] >= at + joint.width_nm
+        return beside or any(start + at <= band[0] and band[1] <= stop + at for start, stop in joint.pins)
     inside = sockets_inside(project, joint)
     return depth <= joint.socket_depth_nm and any(a <= band[0] and band[1] <= b for a, b in inside)
 
@@ -119,82 +187,3 @@ def sockets_inside(project: Project, joint: Joint) -> tuple[Span, ...]:
     """Places of a joint's sockets on the inside face of its pin board, where they are narrowest."""
     lean = slot_of(project.sled(joint.sled)).lean_nm(joint.socket_depth_nm)
     return tuple((Nm(start + lean), Nm(stop - lean)) for start, stop in joint.tails)
-
-
-# --- housings in a carcase ---------------------------------------------------------------------------------
-
-
-def _partition_housings(project: Project, carcase: Carcase) -> Iterator[Feature]:
-    partitions = carcase.partitions
-    if partitions is None:
-        return
-    ring, thick = carcase.ring, partitions.stuff.thickness_nm
-    widths = column_widths(carcase, project.grid)
-    starts = offsets(widths, thick)
-    for number in range(1, len(widths)):
-        from_left = starts[number] - thick
-        from_right = sum(widths) + thick * (len(widths) - 1) - from_left - thick
-        for role, beside, clear in ((Role.TOP, Role.LEFT, from_left), (Role.BOTTOM, Role.RIGHT, from_right)):
-            place = project.proud_nm + ring.board(beside).stuff.thickness_nm + clear
-            yield Feature(
-                kind=FeatureKind.HOUSING,
-                board=ring.board(role).mark,
-                face=Surface.INSIDE,
-                x=(Nm(place), Nm(place + thick)),
-                u=(Nm(0), inside_depth(carcase)),
-                depth_nm=partitions.housing_depth_nm,
-                takes=board_mark(ring.mark, Role.PARTITION, number),
-            )
-
-
-def _rail_housings(project: Project, carcase: Carcase) -> Iterator[Feature]:
-    if carcase.rails is None:
-        return
-    for number, column in enumerate(carcase.columns, 1):
-        yield from _column_rail_housings(project, carcase, column, number, carcase.rails)
-
-
-def _column_rail_housings(
-    project: Project, carcase: Carcase, column: Column, number: int, rails: Rails
-) -> Iterator[Feature]:
-    where = f"{carcase.ring.mark} column {number} heights"
-    heights = opening_heights(carcase, column, project.grid, where=where)
-    thick = rails.stuff.thickness_nm
-    for opening, below, start in zip(column.openings, heights, offsets(heights, thick), strict=True):
-        if opening is column.openings[-1]:
-            return
-        from_top = start + below
-        from_bottom = sum(heights) + thick * (len(heights) - 1) - from_top - thick
-        for board, face, place in _uprights_beside(project, carcase, number, from_top, from_bottom):
-            yield Feature(
-                kind=FeatureKind.HOUSING,
-                board=board,
-                face=face,
-                x=(Nm(place), Nm(place + thick)),
-                u=(Nm(0), rails.width_nm),
-                depth_nm=rails.housing_depth_nm,
-                takes=rail_mark(opening),
-            )
-
-
-def _uprights_beside(
-    project: Project, carcase: Carcase, column: int, from_top: int, from_bottom: int
-) -> Iterator[tuple[str, Surface, int]]:
-    """The two uprights of a column, the face that looks into it, and a place on each, measured from its end A.
-
-    A right side and a partition have end A at the top, a left side at the bottom. A partition's outside face looks
-    right, so it is the outside face that looks into the column on its right.
-    """
-    ring = carcase.ring
-    partition_depth = carcase.partitions.housing_depth_nm if carcase.partitions else 0
-    below_end = project.proud_nm
-    if column == 1:
-        foot = below_end + ring.board(Role.BOTTOM).stuff.thickness_nm
-        yield ring.board(Role.LEFT).mark, Surface.INSIDE, foot + from_bottom
-    else:
-        yield board_mark(ring.mark, Role.PARTITION, column - 1), Surface.OUTSIDE, partition_depth + from_top
-    if column == len(carcase.columns):
-        head = below_end + ring.board(Role.TOP).stuff.thickness_nm
-        yield ring.board(Role.RIGHT).mark, Surface.INSIDE, head + from_top
-    else:
-        yield board_mark(ring.mark, Role.PARTITION, column), Surface.INSIDE, partition_depth + from_top

@@ -7,8 +7,9 @@ from itertools import combinations
 
 from planner.domain.plan import BoardSize, Feature
 from planner.domain.project import Project
+from planner.domain.words import FeatureKind, Surface
 from planner.errors import PlanError, Problem
-from planner.lengths import GREATEST_NM, Span, show_length
+from planner.lengths import GREATEST_NM, Nm, Span, show_length
 
 
 def must_fit(project: Project, boards: Mapping[str, BoardSize], features: Sequence[Feature]) -> None:
@@ -49,7 +50,8 @@ def must_fit(project: Project, boards: Mapping[str, BoardSize], features: Sequen
 
 
 def _outside(board: BoardSize, feature: Feature) -> Iterator[tuple[str, str]]:
-    if feature.depth_nm >= board.thickness_nm:
+    whole = _across(board, feature.face)
+    if feature.kind in _LEAVES_WOOD and feature.depth_nm >= whole:
         yield "would go right through it.", "Cut it shallower or take a thicker board."
     if feature.u[0] < 0 or feature.u[1] > board.width_nm or feature.u[0] >= feature.u[1]:
         yield "is wider than the board, or lies past its edge.", "Check its place and the sizes of both boards."
@@ -57,16 +59,42 @@ def _outside(board: BoardSize, feature: Feature) -> Iterator[tuple[str, str]]:
         yield "is longer than the board.", "Check the sizes of both boards."
 
 
+_LEAVES_WOOD = frozenset({FeatureKind.GROOVE, FeatureKind.HOUSING, FeatureKind.RABBET})
+"""Cuts that must not go right through."""
+
+_MAY_MEET = frozenset({
+    frozenset({FeatureKind.RABBET}),
+    frozenset({FeatureKind.RABBET, FeatureKind.GROOVE}),
+    frozenset({FeatureKind.MORTISE, FeatureKind.GROOVE}),
+})  # fmt: skip
+"""Kinds of cuts that may run into each other, since what goes into them is cut to fit there."""
+
+
+def _across(board: BoardSize, face: Surface) -> Nm:
+    """Size of a board in the direction in which a cut goes in."""
+    if face in {Surface.OUTSIDE, Surface.INSIDE}:
+        return board.thickness_nm
+    return board.width_nm if face in {Surface.REFERENCE_EDGE, Surface.FAR_EDGE} else board.length_nm
+
+
 def _meeting(boards: Mapping[str, BoardSize], features: Sequence[Feature]) -> Iterator[tuple[Feature, Feature]]:
-    """Cuts in one board that run into each other: on one face, or from both faces when together too deep."""
+    """Cuts in one board whose guests would run into each other, or that leave no wood between two faces."""
     by_board: dict[str, list[Feature]] = {}
     for feature in features:
-        by_board.setdefault(feature.board, []).append(feature)
+        if feature.takes and feature.kind is not FeatureKind.TENON:
+            by_board.setdefault(feature.board, []).append(feature)
     for mark, cuts in by_board.items():
         for a, b in combinations(cuts, 2):
-            too_deep = a.face is b.face or a.depth_nm + b.depth_nm >= boards[mark].thickness_nm
-            if too_deep and _overlap(a.x, b.x) and _overlap(a.u, b.u):
+            if a.takes == b.takes or frozenset({a.kind, b.kind}) in _MAY_MEET:
+                continue
+            if _overlap(a.x, b.x) and _overlap(a.u, b.u) and (_overlap(a.y, b.y) or _no_wood(boards[mark], a, b)):
                 yield a, b
+
+
+def _no_wood(board: BoardSize, a: Feature, b: Feature) -> bool:
+    """Whether cuts from the two faces leave nothing between them."""
+    faces = {Surface.OUTSIDE, Surface.INSIDE}
+    return {a.face, b.face} == faces and a.depth_nm + b.depth_nm >= board.thickness_nm
 
 
 def _overlap(a: Span, b: Span) -> bool:

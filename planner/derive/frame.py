@@ -9,80 +9,80 @@ end B), ``across`` (reference edge to far edge) and ``out`` (the way the outside
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from planner.domain.plan import BoardSize
+from planner.domain.solid import BACK, DOWN, FRONT, LEFT, RIGHT, UP, Direction, Lie, Solid, cross, opposite
 from planner.domain.words import End, RingKind, Role, Side, Surface
-from planner.lengths import Nm
-
-Direction = tuple[int, int, int]
-
-RIGHT: Direction = (1, 0, 0)
-LEFT: Direction = (-1, 0, 0)
-BACK: Direction = (0, 1, 0)
-FRONT: Direction = (0, -1, 0)
-UP: Direction = (0, 0, 1)
-DOWN: Direction = (0, 0, -1)
+from planner.lengths import Nm, Span
 
 DIRECTION_WORDS = {RIGHT: "right", LEFT: "left", BACK: "back", FRONT: "front", UP: "up", DOWN: "down"}
-
-
-@dataclass(frozen=True, slots=True)
-class Lie:
-    """How a board lies in the piece."""
-
-    across: Direction
-    out: Direction
-
-    @property
-    def along(self) -> Direction:
-        """From end A to end B."""
-        return cross(self.across, self.out)
-
-    def normal(self, surface: Surface) -> Direction:
-        """The way a surface looks."""
-        return {
-            Surface.OUTSIDE: self.out,
-            Surface.INSIDE: opposite(self.out),
-            Surface.REFERENCE_EDGE: opposite(self.across),
-            Surface.FAR_EDGE: self.across,
-            Surface.END_A: opposite(self.along),
-            Surface.END_B: self.along,
-        }[surface]
-
-    def surface_towards(self, direction: Direction) -> Surface:
-        """The surface that looks in a direction."""
-        return next(surface for surface in Surface if self.normal(surface) == direction)
-
 
 _UPRIGHT = {
     Role.FRONT: Lie(across=UP, out=FRONT),
     Role.RIGHT: Lie(across=UP, out=RIGHT),
     Role.BACK: Lie(across=UP, out=BACK),
     Role.LEFT: Lie(across=UP, out=LEFT),
-    Role.BOTTOM_PANEL: Lie(across=BACK, out=DOWN),
-    Role.APPLIED_FRONT: Lie(across=UP, out=FRONT),
 }
 _CARCASE = {
     Role.TOP: Lie(across=BACK, out=UP),
     Role.RIGHT: Lie(across=BACK, out=RIGHT),
     Role.BOTTOM: Lie(across=BACK, out=DOWN),
     Role.LEFT: Lie(across=BACK, out=LEFT),
-    Role.BACK_PANEL: Lie(across=UP, out=BACK),
-    Role.RAIL: Lie(across=BACK, out=UP),
-    Role.PARTITION: Lie(across=BACK, out=RIGHT),
 }
 LIES = {RingKind.UPRIGHT: _UPRIGHT, RingKind.CARCASE: _CARCASE}
-"""How each board lies, by the kind of ring it belongs to and its role there."""
+"""How each board of a ring lies, by the kind of the ring and the board's role."""
+
+FRONT_ON = Lie(across=UP, out=FRONT)
+"""An upright board along the front, its outside face to the room: an applied front, a door."""
+BACK_ON = Lie(across=UP, out=BACK)
+"""An upright board along the back, its grain from side to side."""
+FLAT = Lie(across=BACK, out=UP)
+"""A flat board with its grain from side to side, reference edge in front: a rail, a shelf, a top."""
+FLAT_BELOW = Lie(across=BACK, out=DOWN)
+"""The same with its outside face below: a bottom."""
+FLAT_DEEP = Lie(across=LEFT, out=UP)
+"""A flat board with its grain from front to back, end A in front: a runner."""
+FLAT_DEEP_BELOW = Lie(across=RIGHT, out=DOWN)
+"""The same with its outside face below: a till's bottom."""
+PARTING = Lie(across=BACK, out=RIGHT)
+"""An upright board with its grain up and down, reference edge in front, end A at the top: a partition."""
+STANDING = Lie(across=RIGHT, out=FRONT)
+"""An upright board along the front with its grain up and down: a stile, a leg."""
+STANDING_BEHIND = Lie(across=LEFT, out=BACK)
+"""The same along the back, seen from behind: a board of a back."""
+SIDE_ON_LEFT = Lie(across=UP, out=LEFT)
+"""An upright board along the left, its grain from front to back."""
+SIDE_ON_RIGHT = Lie(across=UP, out=RIGHT)
+"""The same along the right."""
 
 
-def cross(a: Direction, b: Direction) -> Direction:
-    """Cross product."""
-    return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
+def in_board(board: BoardSize, block: Solid) -> tuple[Span, Span, Span]:
+    """A block of the piece in the frame of a board: from end A, from the reference edge, from the outside face.
+
+    What reaches to a finished end goes on through what stands proud of it.
+    """
+    lie, length = board.lie, board.length_nm
+    x = _from(board.place, block, lie.along)
+    start = x[0] + board.proud_a_nm if x[0] > 0 else x[0]
+    stop = x[1] + board.proud_a_nm if x[1] < length - board.proud_a_nm - board.proud_b_nm else length
+    return (Nm(start), Nm(stop)), _from(board.place, block, lie.across), _from(board.place, block, opposite(lie.out))
 
 
-def opposite(a: Direction) -> Direction:
-    """The other way."""
-    return (-a[0], -a[1], -a[2])
+def in_piece(board: BoardSize, x: Span, u: Span, y: Span) -> Solid:
+    """The block of the piece that places on a board stand for; what stands proud lies beyond the finished end."""
+    lie, block = board.lie, board.place
+    for direction, (low, high) in ((lie.along, x), (lie.across, u), (opposite(lie.out), y)):
+        first = board.proud_a_nm if direction == lie.along else 0
+        low_end, high_end = board.place.along(direction)
+        if sum(direction) > 0:
+            block = block.with_span(direction, (low_end + low - first, low_end + high - first))
+        else:
+            block = block.with_span(direction, (high_end - high + first, high_end - low + first))
+    return block
+
+
+def _from(place: Solid, block: Solid, direction: Direction) -> Span:
+    (low, high), (start, stop) = place.along(direction), block.along(direction)
+    return (Nm(start - low), Nm(stop - low)) if sum(direction) > 0 else (Nm(high - stop), Nm(high - start))
 
 
 def seen_at(lie: Lie, face: Surface, direction: Direction) -> str:

@@ -2,72 +2,82 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import replace
+from collections.abc import Iterable, Mapping, Sequence
 
-from planner.derive.limits import layout_problem
-from planner.derive.pins import PinEnd, between, lay_out
+from planner.derive.pin_ends import corner_pins, corner_problems
+from planner.derive.pins import between
 from planner.derive.sled_limits import sled_problems
-from planner.derive.slot import slot_of
 from planner.domain.plan import BoardSize, Joint
 from planner.domain.project import Project
 from planner.domain.ring import Corner, Ring
-from planner.domain.spacing import Spacing
 from planner.domain.words import JointKind
 from planner.errors import PlanError, Problem
-from planner.lengths import Grid, Nm, Span
-
-NARROWEST_CHISEL_NM = Nm(8 * Grid.IN_64.step_nm)
-"""1/8 in: a socket cut by hand must let in a chisel. Common practice, no source."""
+from planner.lengths import Nm, Span
 
 
 def joints(project: Project, boards: Mapping[str, BoardSize]) -> tuple[Joint, ...]:
-    """All joints, ring by ring, J1 to J4.
+    """All dovetailed joints, ring by ring, J1 to J4.
 
     Args:
         project: the maker's word.
         boards: finished sizes by mark.
 
     Raises:
-        PlanError: pins that can't be cut or boards that the sled can't take; all of them are named.
+        PlanError: pins that can't be cut or boards that the sled can't take; all of them are named, and what is wrong
+            with several in the same way is told once.
     """
     found: list[Joint] = []
     wrong: list[Problem] = []
     for ring in project.rings():
         for corner in ring.corners:
+            if corner.kind is JointKind.RABBET:
+                continue
             pin, tail = boards[corner.pin_board], boards[corner.tail_board]
             if corner.kind is JointKind.THROUGH_DOVETAIL:
                 wrong += sled_problems(project, project.sled(ring.sled), pin, tail, where=corner.mark)
-            end = _pin_end(project, ring, corner, pin)
-            spacing = _spacing(ring, corner)
-            pins = lay_out(end, spacing)
+            if pin.width_nm > tail.width_nm:
+                wrong.append(_pins_on_the_wider(corner))
+            pins = corner_pins(project, ring, corner, pin.width_nm, pin.thickness_nm)
             if pins is None:
-                wrong.append(layout_problem(end, spacing, project.grid, where=corner.mark))
+                wrong += corner_problems(project, ring, corner, pin.width_nm, pin.thickness_nm)
             else:
                 found.append(_joint(project, ring, corner, (pin, tail), pins))
     if wrong:
-        raise PlanError(wrong)
+        raise PlanError(told_once(wrong))
     return tuple(found)
 
 
-def _pin_end(project: Project, ring: Ring, corner: Corner, pin: BoardSize) -> PinEnd:
-    """The end to lay out: for the sled's bit, or for a chisel as deep as the lap allows."""
-    slot = slot_of(project.sled(ring.sled))
-    if corner.kind is JointKind.HALF_BLIND:
-        slot = replace(slot, bit_nm=NARROWEST_CHISEL_NM)
-    return PinEnd(width_nm=pin.width_nm, thickness_nm=Nm(pin.thickness_nm - (corner.lap_nm or 0)), slot=slot)
+_NAMED = 3
+"""So many joints are named in one refusal; of more, two are named and the rest is counted."""
 
 
-def _spacing(ring: Ring, corner: Corner) -> Spacing:
-    """The corner's own spacing or the ring's; by hand there are no passes to save, so the wished width decides."""
-    spacing = corner.spacing or ring.spacing
-    return replace(spacing, alike=True) if corner.kind is JointKind.HALF_BLIND else spacing
+def told_once(problems: Iterable[Problem]) -> list[Problem]:
+    """Problems that say the same of several places as one that names these places: ``D1-J1, D1-J2 and 22 more``."""
+    places: dict[tuple[str, str], list[str]] = {}
+    for problem in problems:
+        places.setdefault((problem.what, problem.remedy), []).append(problem.where)
+    return [Problem(where=_together(at), what=what, remedy=remedy) for (what, remedy), at in places.items()]
+
+
+def _together(places: Sequence[str]) -> str:
+    if len(places) <= _NAMED:
+        return ", ".join(places)
+    return f"{places[0]}, {places[1]} and {len(places) - 2} more"
+
+
+def _pins_on_the_wider(corner: Corner) -> Problem:
+    return Problem(
+        where=corner.mark,
+        what=f"{corner.pin_board} carries the pins and is wider than {corner.tail_board}.",
+        remedy="Let front and back carry the pins where the back is raised or lowered.",
+    )
 
 
 def _joint(
     project: Project, ring: Ring, corner: Corner, boards: tuple[BoardSize, BoardSize], pins: tuple[Span, ...]
 ) -> Joint:
     pin, tail = boards
+    begins = _begins(pin, tail)
     sled = project.sled(ring.sled)
     covered = corner.lap_nm is not None
     return Joint(
@@ -88,4 +98,13 @@ def _joint(
         pins=pins,
         tails=between(pins),
         lap_nm=corner.lap_nm or Nm(0),
+        tail_from_nm=begins,
+        tail_beyond_nm=Nm(tail.width_nm - pin.width_nm - begins),
     )
+
+
+def _begins(pin: BoardSize, tail: BoardSize) -> Nm:
+    """How far from the tail board's reference edge the pin board begins."""
+    across = tail.lie.across
+    (pin_low, pin_high), (low, high) = pin.place.along(across), tail.place.along(across)
+    return Nm(pin_low - low) if sum(across) > 0 else Nm(high - pin_high)

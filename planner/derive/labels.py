@@ -7,14 +7,15 @@ each begins with the board's mark and the surface.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
-from planner.derive.frame import DIRECTION_WORDS, DOWN, LIES, UP, Lie, seen_at
+from planner.derive.frame import DIRECTION_WORDS, in_piece, seen_at
 from planner.domain.marks import end_mark
-from planner.domain.plan import BoardSize, Labels
+from planner.domain.plan import BoardSize, Feature, Labels
 from planner.domain.project import Project
-from planner.domain.ring import Corner, Ring
-from planner.domain.words import End, Surface
+from planner.domain.ring import Corner
+from planner.domain.solid import DOWN, UP, Lie, Solid, opposite
+from planner.domain.words import End, FeatureKind, Surface
 
 SURFACE_WORDS = {
     Surface.OUTSIDE: "OUTSIDE",
@@ -37,16 +38,52 @@ _FACES = (Surface.OUTSIDE, Surface.INSIDE)
 _EDGES = (Surface.REFERENCE_EDGE, Surface.FAR_EDGE)
 
 
-def labels(project: Project, boards: Mapping[str, BoardSize]) -> dict[str, Labels]:
+def labels(project: Project, boards: Mapping[str, BoardSize], features: Iterable[Feature]) -> dict[str, Labels]:
     """Labels of every board, by its mark."""
-    rings = {ring.mark: ring for ring in project.rings()}
-    return {board.mark: _labels(board, rings[board.box]) for board in boards.values()}
+    corners = {
+        end_mark(board.mark, end): ring.corner_at(board.mark, end)
+        for ring in project.rings()
+        for board in ring.boards
+        for end in End
+    }
+    goes_into = held_in(boards, features)
+    return {board.mark: _labels(board, corners, goes_into) for board in boards.values()}
 
 
-def _labels(board: BoardSize, ring: Ring) -> Labels:
-    lie = LIES[ring.kind][board.role]
-    joined = board.mark in {b.mark for b in ring.boards}
-    joints = {end: _joined(board.mark, ring.corner_at(board.mark, end)) if joined else "no corner joint" for end in End}
+def held_in(boards: Mapping[str, BoardSize], features: Iterable[Feature]) -> dict[str, str]:
+    """What each board end goes into, where that is no corner joint: a cut made from a face that looks at the end.
+
+    Of a tenon that goes into a groove which several boards share, the boards around it tell.
+    """
+    found: dict[str, list[str]] = {}
+    for feature in features:
+        if feature.kind is FeatureKind.TENON:
+            own = boards[feature.board]
+            end = End.A if feature.x[0] == 0 else End.B
+            tenon = in_piece(own, feature.x, feature.u, feature.y)
+            hosts = [each.mark for each in boards.values() if each is not own and _fills(each, own, tenon)]
+            found.setdefault(end_mark(own.mark, end), []).extend(f"into {host}" for host in hosts)
+        guest = boards.get(feature.takes)
+        if guest is None or feature.kind is FeatureKind.RABBET:
+            continue
+        looks = boards[feature.board].lie.normal(feature.face)
+        for end, surface in _END_SURFACES.items():
+            if guest.lie.normal(surface) == opposite(looks):
+                found.setdefault(end_mark(guest.mark, end), []).append(f"into {feature.board}")
+    return {end: ", ".join(dict.fromkeys(words)) for end, words in found.items() if words}
+
+
+def _fills(board: BoardSize, own: BoardSize, tenon: Solid) -> bool:
+    """Whether a board of the same piece holds all of a tenon."""
+    return board.piece == own.piece and tenon.meeting(board.place) == tenon
+
+
+def _labels(board: BoardSize, corners: Mapping[str, Corner], goes_into: Mapping[str, str]) -> Labels:
+    lie = board.lie
+    joints = {}
+    for end in End:
+        mark = end_mark(board.mark, end)
+        joints[end] = _joined(board.mark, corners[mark]) if mark in corners else goes_into.get(mark, "no corner joint")
     return Labels(**{
         surface.value: "; ".join((f"{board.mark} {SURFACE_WORDS[surface]}", *_about(lie, surface, joints)))
         for surface in Surface

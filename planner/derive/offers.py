@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from planner.derive.pins import PinEnd, can_be_cut
 from planner.derive.slot import Slot
@@ -20,6 +21,9 @@ from planner.lengths import Grid, Nm, show_length
 
 LEAST_PIN_NM = Grid.IN_64.step_nm * 4
 """1/16 in."""
+
+_LIKE_ENDS = 512
+"""Offers are kept for so many unlike ends; a project seldom has more."""
 
 LEAST_BIT_NM = Grid.MM_TENTH.step_nm * 30
 """No straight bit for a sled is thinner than about 3 mm: common practice, no source."""
@@ -48,8 +52,9 @@ class Offer:
         }[self.changed]
 
 
+@lru_cache(maxsize=_LIKE_ENDS)
 def nearest_layouts(end: PinEnd, spacing: Spacing) -> tuple[Offer, ...]:
-    """All offers that can be cut, in the order: tails, pins, half-pins, spread, bit."""
+    """All offers that can be cut, in the order: tails, pins, half-pins, spread, bit; found once for like ends."""
     makers = (_fewer_tails, _narrower_pins, _narrower_half_pins, _even, _finer_bit)
     return tuple(offer for make in makers for offer in make(end, spacing) if _fits(offer.end, offer.spacing))
 

@@ -69,7 +69,7 @@ def choose_tails(end: PinEnd, spacing: Spacing) -> int | None:
     tails come nearest, on average, to the width wished for; of two as near, the smaller count. Where tails are to be
     alike from drawer to drawer, nearness to the wish comes before the passes. The same end always gets the same count.
     """
-    possible = {n: at for n in _counts(end, spacing) if can_be_cut(end, at := places(end.width_nm, spacing, n))}
+    possible = {n: at for n in counts_to_try(end, spacing) if can_be_cut(end, at := places(end.width_nm, spacing, n))}
     if not possible:
         return None
     fitting = {count: at for count, at in possible.items() if max(at.sockets) <= spacing.greatest_tail_nm}
@@ -83,7 +83,7 @@ def choose_tails(end: PinEnd, spacing: Spacing) -> int | None:
     return min(fitting or [max(possible)], key=preference)
 
 
-def _counts(end: PinEnd, spacing: Spacing) -> range:
+def counts_to_try(end: PinEnd, spacing: Spacing) -> range:
     """Counts for which the sockets are wide enough on average; beyond, the narrowest can't be either."""
     pin, least = spacing.pin_nm, least_socket(end)
     return range(1, min(MOST_TAILS, (end.width_nm - 2 * spacing.half_pin_nm + pin) // (least + pin)) + 1)

@@ -56,11 +56,11 @@ def _listed(spacing: Spacing) -> tuple[Exact, ...]:
 
 def _shared(width: Fraction, spacing: Spacing, tails: int) -> tuple[Exact, ...]:
     shares = _shares(spacing, tails)
-    clear = width - 2 * spacing.half_pin_nm - (tails - 1) * spacing.pin_nm
+    clear = (width - 2 * spacing.half_pin_nm - (tails - 1) * spacing.pin_nm) / sum(shares)
     pins: list[Exact] = []
     start = Fraction(spacing.half_pin_nm)
     for share in shares[:-1]:
-        start += clear * share / sum(shares)
+        start += clear * share
         pins.append((start, start + spacing.pin_nm))
         start += spacing.pin_nm
     return tuple(pins)

@@ -7,7 +7,8 @@ the tail board's end, and the lines are drawn on to the end. A pin ``p0`` to ``p
 sockets, and nothing stands out.
 
 Half-pins at the edges are let in by a sloping cut and a shoulder cut along the baseline. So N tails want 2·N sloping
-cuts, half of them leaning each way, and two shoulder cuts.
+cuts, half of them leaning each way, and two shoulder cuts. Where the pin board is narrower than the tail board, its
+half-pin has wood of the tail board beyond it: there a square cut takes the place of the shoulder.
 """
 
 from __future__ import annotations
@@ -31,21 +32,29 @@ def tail_end(joint: Joint) -> TailEnd:
         _saw_cut(joint, nearest(place - away * at_end), nearest(place + away * at_baseline), away)
         for place, away in walls
     ]
+    edges = ((joint.tail_from_nm, Nm(0)), (joint.tail_beyond_nm, joint.width_nm))
+    square = [_on_tail_board(joint, place) for beyond, place in edges if beyond]
     return TailEnd(
         joint=joint.mark,
         board=joint.tail_board,
         end=joint.tail_end,
         trace_from=joint.pin_board,
         trace_from_end=joint.pin_end,
-        width_nm=joint.width_nm,
+        width_nm=joint.tail_width_nm,
         thickness_nm=joint.tail_thickness_nm,
         slope=joint.slope,
         baseline_nm=joint.tail_baseline_nm,
         reference_edge=reference_edge_side(joint.tail_end),
         saw_cuts=tuple(sorted(cuts, key=lambda cut: cut.at_end_nm)),
-        shoulder_cuts=2,
-        throat_nm=Nm(max(min(place, joint.width_nm - place) for cut in cuts for place in _places(cut))),
+        square_cuts_nm=tuple(sorted(square)),
+        shoulder_cuts=2 - len(square),
+        throat_nm=Nm(max(min(place, joint.tail_width_nm - place) for cut in cuts for place in _places(cut))),
     )
+
+
+def _on_tail_board(joint: Joint, place: Nm) -> Nm:
+    """Place on the tail board, from the left, of a place along the joint."""
+    return from_left(joint.tail_from_nm + place, joint.tail_width_nm, joint.tail_end)
 
 
 def _saw_cut(joint: Joint, end: Nm, baseline: Nm, away: int) -> SawCut:
@@ -56,8 +65,8 @@ def _saw_cut(joint: Joint, end: Nm, baseline: Nm, away: int) -> SawCut:
     far_is_right = joint.tail_end is End.B
     grows_right = (away > 0) == far_is_right
     return SawCut(
-        at_end_nm=from_left(end, joint.width_nm, joint.tail_end),
-        at_baseline_nm=from_left(baseline, joint.width_nm, joint.tail_end),
+        at_end_nm=_on_tail_board(joint, end),
+        at_baseline_nm=_on_tail_board(joint, baseline),
         leans=Side.LEFT if grows_right else Side.RIGHT,
         waste=Side.LEFT if grows_right else Side.RIGHT,
     )
