@@ -6,17 +6,21 @@ from collections.abc import Iterator
 
 from planner.checks.facts import Facts
 from planner.domain.plan import Finding
-from planner.domain.words import Level
+from planner.domain.words import Level, Role, RunnerKind
 
 
 def not_planned(facts: Facts) -> Iterator[Finding]:
-    """Runners and kickers of every carcase with drawers."""
-    with_drawers = tuple(carcase.ring.mark for carcase in facts.project.carcases)
+    """Drawers that stand on rails behind which nothing is planned to carry them."""
+    rails = {board.mark for board in facts.boards.values() if board.role is Role.RAIL}
+    carried = {board.box for board in facts.boards.values() if board.role is Role.RUNNER}
+    bare = [each for each in facts.openings if each.drawer and each.below in rails and each.carcase not in carried]
+    hung = {c.ring.mark for c in facts.project.carcases if c.runners and c.runners.kind is not RunnerKind.WOOD}
+    with_drawers = tuple(dict.fromkeys(each.carcase for each in bare if each.carcase not in hung))
     if with_drawers:
         yield Finding(
             code="runners-not-planned",
             level=Level.CAUTION,
             marks=with_drawers,
             text="Runners and kickers for the drawers are not in this plan.",
-            remedy="Plan and buy them yourself; make room for them behind the rails.",
+            remedy="Say runners in the project file, or plan them yourself; make room for them behind the rails.",
         )

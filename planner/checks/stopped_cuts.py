@@ -15,8 +15,9 @@ STOP_IT = "Clamp stop blocks, or stop by eye at a pencil line and square the end
 
 def stopped_cuts(facts: Facts) -> Iterator[Finding]:
     """Every cut along a ring board that stops short, with where to stop it."""
+    ring_boards = {board.mark for ring in facts.project.rings() for board in ring.boards}
     for feature in facts.features:
-        if feature.kind is FeatureKind.HOUSING:
+        if feature.kind not in _RUN_ALONG or feature.board not in ring_boards or _is_short(feature):
             continue
         stops = tuple(_stops(facts, feature))
         if stops:
@@ -29,6 +30,14 @@ def stopped_cuts(facts: Facts) -> Iterator[Finding]:
                 + ".",
                 remedy=" ".join((STOP_IT, *_move(facts, feature))),
             )
+
+
+_RUN_ALONG = frozenset({FeatureKind.GROOVE, FeatureKind.RABBET})
+
+
+def _is_short(feature: Feature) -> bool:
+    """Whether a cut lies across an end rather than along the board."""
+    return feature.x[1] - feature.x[0] <= feature.u[1] - feature.u[0]
 
 
 def _move(facts: Facts, feature: Feature) -> Iterator[str]:
