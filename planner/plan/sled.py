@@ -62,7 +62,12 @@ def _end_cut(step: Step) -> EndCut:
 
 
 def passes_at(end: EndToCut, fence: Side, *, at_first: bool) -> Iterable[Pass]:
-    """What one end gets at one fence; sockets are counted, and places measured, from the operator's left."""
+    """What one end gets at one fence; sockets are counted, and places measured, from the operator's left.
+
+    The passes of a socket go from left to right. A bit in a table turns anticlockwise seen from above, and the sled is
+    drawn towards the operator; so the bit's right side holds it back, its left side pulls it along. Going to the right,
+    a further pass finds wood on its right side only.
+    """
     joint = end.joint
     seen = sorted(
         (*sorted(from_left(place, joint.width_nm, joint.pin_end) for place in span), index)
@@ -70,5 +75,6 @@ def passes_at(end: EndToCut, fence: Side, *, at_first: bool) -> Iterable[Pass]:
     )
     for number, (left, right, index) in enumerate(seen, 1):
         socket = end.sockets[index]
-        for shift in socket.first if at_first else socket.second:
-            yield Pass(socket=number, mark_nm=Nm(right - shift if fence is Side.RIGHT else left + shift))
+        shifts = socket.first if at_first else socket.second
+        marks = sorted(right - shift if fence is Side.RIGHT else left + shift for shift in shifts)
+        yield from (Pass(socket=number, mark_nm=Nm(mark)) for mark in marks)

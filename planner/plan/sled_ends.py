@@ -1,14 +1,15 @@
 """What is to be cut on sleds: the pin ends of all projects at hand, each with its sled and the bit height to set.
 
-Sleds of different projects that have the same name and equal figures are one sled. Bit heights share a setting on each
-sled within the smallest tolerance of the projects that use it, so that no project gets more than its maker allowed.
+Sleds of different projects that have the same name and equal figures are one sled, kept or not. Bit heights share a
+setting on each sled within the smallest tolerance of the projects that use it, so that no project gets more than its
+maker allowed.
 """
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from planner.derive.passes import SocketCut, clear_socket
@@ -64,7 +65,7 @@ def ends_to_cut(batch: Batch) -> tuple[EndToCut, ...]:
         return clear_socket(wide, thick, slot_of(sled))
 
     through = [
-        (project, joint, project.sled(joint.sled))
+        (project, joint, replace(project.sled(joint.sled), kept=False))
         for project, joints in batch
         for joint in joints
         if joint.kind is JointKind.THROUGH_DOVETAIL

@@ -1,8 +1,8 @@
 """Tails at the bandsaw, grouped so that the saw is set up as seldom as can be.
 
-The blade guide stands just above the wood, so thickness is one setting; the table tilt or wedge that gives the slope is
-another, and half the cuts lean each way. All cuts of one slope, thickness and lean are made together; the next begins
-at the lean already in use. The shoulders at the half-pins are square cuts and come last.
+The blade guide stands just above the wood, so thickness is one setting; the wedge or mitre gauge that gives the slope
+is another, and half the cuts lean each way. All cuts of one slope, thickness and lean are made together; the next
+begins at the lean already in use. The shoulders at the half-pins are square cuts and come last.
 """
 
 from __future__ import annotations
