@@ -9,6 +9,7 @@ from typing import Any
 
 from planner.intake import values
 from planner.intake.nearest import advice
+from planner.intake.only import Only, misplaced
 from planner.intake.raw import Placed, Raw, table_at
 from planner.intake.refusal import Fault, Path, RefusalError, quote
 from planner.intake.sharing import laid_over
@@ -19,20 +20,20 @@ _WHOLE_PARTS = MappingProxyType({"bottom": "bottom", "applied_front": "applied f
 """Tables that need a material and a thickness, which may come from the table for all drawers; and how to call them."""
 
 
-def faults_of_drawers(carcase: Placed, marks: list[str], unit: Unit) -> Iterator[Fault]:
-    """All faults of the drawers of a carcase, whose drawers have these marks."""
+def faults_of_drawers(carcase: Placed, marks: list[str] | None, unit: Unit) -> Iterator[Fault]:
+    """All faults of the drawers of a carcase, whose drawers have these marks; None where they can't be told."""
     path, table = carcase
     shared = table_at(table, "drawer")
-    yield from _front_faults(_Drawer(path=(*path, "drawer"), said=shared, whole=shared), unit)
+    yield from _faults(_Drawer(path=(*path, "drawer"), said=shared, whole=shared), unit)
     for mark, changes in table_at(table, "except").items():
         place = (*path, "except", mark)
-        if marks and mark not in marks:
+        if marks is not None and mark not in marks:
             yield Fault(
                 path=place, what=f"no drawer of this carcase is marked {quote(mark)}.", remedy=advice(mark, marks)
             )
         if isinstance(changes, dict):
             yield from _half_given(place, changes, shared)
-            yield from _front_faults(_Drawer(path=place, said=changes, whole=laid_over(shared, changes)), unit)
+            yield from _faults(_Drawer(path=place, said=changes, whole=laid_over(shared, changes)), unit)
 
 
 def _half_given(place: Path, changes: Raw, shared: Raw) -> Iterator[Fault]:
@@ -46,6 +47,37 @@ def _half_given(place: Path, changes: Raw, shared: Raw) -> Iterator[Fault]:
                     what=f"is missing: the other drawers have no {name} to take it from.",
                     remedy=f"Give the material and the thickness of this {name}.",
                 )
+
+
+_RULES = MappingProxyType(
+    {
+        (): (
+            Only(
+                keys=("lap",),
+                beside="front_joint",
+                words=("half-blind",),
+                usual="through",
+                elsewhere=("through",),
+            ),
+        ),
+        ("applied_front",): (
+            Only(keys=("gap",), beside="stands", words=("inset",), usual="inset", elsewhere=("overlay",)),
+            Only(keys=("overlay",), beside="stands", words=("overlay",), usual="inset", elsewhere=("inset",)),
+        ),
+        ("handles",): (Only(keys=("apart",), beside="holes", words=(2,), usual=1, elsewhere=(1,)),),
+    }
+)
+"""Table within a drawer's → which of its keys count beside which words only."""
+
+
+def _faults(drawer: _Drawer, unit: Unit) -> Iterator[Fault]:
+    for within, rules in _RULES.items():
+        said, whole = drawer.said, drawer.whole
+        for key in within:
+            said, whole = table_at(said, key), table_at(whole, key)
+        for key, rule in misplaced(rules, said, whole):
+            yield Fault(path=(*drawer.path, *within, key), what=rule.what, remedy=rule.remedy)
+    yield from _front_faults(drawer, unit)
 
 
 # --- fronts -------------------------------------------------------------------------------------------------
@@ -65,17 +97,10 @@ class _Drawer:
 
 
 def _front_faults(drawer: _Drawer, unit: Unit) -> Iterator[Fault]:
-    joint = drawer.whole.get("front_joint", "through")
-    if joint == "half-blind":
+    if drawer.whole.get("front_joint", "through") == "half-blind":
         yield from _pins_on_sides(drawer)
         yield from _two_ways_to_hide(drawer)
         yield from _lap_too_thick(drawer, unit)
-    elif joint == "through" and "lap" in drawer.said:
-        yield Fault(
-            path=(*drawer.path, "lap"),
-            what="goes with half-blind joints only.",
-            remedy='Write front_joint = "half-blind", or leave this out.',
-        )
 
 
 def _pins_on_sides(drawer: _Drawer) -> Iterator[Fault]:

@@ -39,9 +39,9 @@ def read_form(raw: Mapping[str, Any], known: Known) -> tuple[File | None, list[F
 
 
 def _fault(error: ErrorDetails) -> Fault:
-    from planner.intake.file_values import LIST_TAG, WORD_TAG
+    from planner.intake.file_values import TAGS
 
-    path = tuple(step for step in error["loc"] if step not in {"[key]", LIST_TAG, WORD_TAG})
+    path = tuple(step for step in error["loc"] if step not in {"[key]", *TAGS})
     what, remedy = _WORDS.get(error["type"], _unforeseen)(error, path)
     return Fault(path=path, what=what, remedy=remedy)
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 from decimal import Decimal
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
@@ -12,13 +13,16 @@ from typing import TYPE_CHECKING, Any
 from planner.domain.project import Project, problems
 from planner.errors import InputError, Problem
 from planner.intake.build import build
-from planner.intake.fit import count_rings, faults_of_fit
+from planner.intake.fit import count_rings, count_spaces, faults_of_fit
+from planner.intake.fit_sizes import faults_of_sizes
+from planner.intake.fit_spaces import deepest
 from planner.intake.form import read_form
+from planner.intake.kept_sleds import KeptSleds, look_up, none_kept
 from planner.intake.known import Known, known_of
 from planner.intake.places import Lines
-from planner.intake.refusal import Fault, RefusalError, path_text, quote
+from planner.intake.refusal import Fault, Path, RefusalError, path_text, quote
 from planner.intake.sharing import laid_over
-from planner.intake.values import version
+from planner.intake.values import GREATEST_DEPTH, version
 
 if TYPE_CHECKING:
     from planner.intake.file_drawer import DrawerTable
@@ -26,31 +30,70 @@ if TYPE_CHECKING:
 GREATEST_SIZE = 1_000_000
 GREATEST_LINE = 2_000
 GREATEST_RINGS = 1_000
-"""More boxes, carcases and drawers than one workshop builds from one file; a slipped digit is likelier."""
+"""More boxes, carcases, plinths and drawers than one workshop builds from one file; a slipped digit is likelier."""
+GREATEST_SPACES = 1_000
+"""The same of undivided spaces, whatever they hold."""
 
 
-def read_project(text: str, source: str) -> Project:
+def read_project(text: str, source: str, kept_sleds: KeptSleds = none_kept) -> Project:
     """The project that a file describes.
 
     Args:
         text: the whole file.
         source: what to call the file in messages.
+        kept_sleds: looks up the store's sleds, for a file that names one of them.
 
     Raises:
         InputError: with everything that is wrong with the file; each problem says where, by line and path.
     """
     text = text.removeprefix("\N{ZERO WIDTH NO-BREAK SPACE}")
-    raw = _toml(text, source)
-    _refuse_at_once(raw, source)
+    return _read(_toml(text, source), _Source(source, Lines(text), path_text), kept_sleds)
+
+
+def read_tables(
+    raw: Mapping[str, Any],
+    source: str,
+    named: Callable[[Path], str] = path_text,
+    kept_sleds: KeptSleds = none_kept,
+) -> Project:
+    """The project that the tables of a file describe, where there is no text.
+
+    Args:
+        raw: as the reader of TOML gives them: lists, tables, texts, whole numbers, Decimals, true and false.
+        source: what to call them in messages.
+        named: how messages name a place in them.
+        kept_sleds: as for a file.
+
+    Raises:
+        InputError: with everything that is wrong; each problem says where.
+    """
+    return _read(raw, _Source(source, Lines(""), named), kept_sleds)
+
+
+@dataclass(frozen=True, slots=True)
+class _Source:
+    """What messages call a file and the places in it."""
+
+    name: str
+    lines: Lines
+    named: Callable[[Path], str]
+
+
+def _read(raw: Mapping[str, Any], source: _Source, kept_sleds: KeptSleds) -> Project:
+    _refuse_at_once(raw, source.name)
     known = known_of(raw)
     file, faults = read_form(raw, known)
     faults += faults_of_fit(raw)
+    if file and not faults:
+        faults += faults_of_sizes(file)
+    kept, faults_of_kept = look_up(raw, known, kept_sleds)
+    faults += faults_of_kept
     if file is None or faults:
-        raise InputError(_placed(faults, text, source))
-    project = build(file, [_differing_drawers(carcase, known) for carcase in raw.get("carcase", [])])
+        raise InputError(_placed(faults, source))
+    project = build(file, [_differing_drawers(carcase, known) for carcase in raw.get("carcase", [])], kept)
     left = problems(project)
     if left:
-        raise InputError(Problem(where=f"{source}: {p.where}", what=p.what, remedy=p.remedy) for p in left)
+        raise InputError(Problem(where=f"{source.name}: {p.where}", what=p.what, remedy=p.remedy) for p in left)
     return project
 
 
@@ -120,26 +163,34 @@ def _refuse_at_once(raw: Mapping[str, Any], source: str) -> None:
             version(raw["format"])
         except RefusalError as error:
             raise _refused(f"{source}: format", error.what, error.remedy) from error
-    rings = count_rings(raw)
-    if rings > GREATEST_RINGS:
+    if deepest(raw) > GREATEST_DEPTH:
         raise _refused(
-            source,
-            f"{rings} boxes, carcases and drawers are asked for.",
-            f"One project has at most {GREATEST_RINGS}; make several projects of it.",
+            f"{source}: carcase",
+            f"more than {GREATEST_DEPTH} columns stand in each other.",
+            f"Columns may stand in the tiers of others up to {GREATEST_DEPTH} deep.",
         )
+    for asked, greatest, what in (
+        (count_rings(raw), GREATEST_RINGS, "boxes, carcases, plinths and drawers"),
+        (count_spaces(raw), GREATEST_SPACES, "spaces for drawers and other things"),
+    ):
+        if asked > greatest:
+            raise _refused(
+                source,
+                f"{asked} {what} are asked for.",
+                f"One project has at most {greatest}; make several projects of it.",
+            )
 
 
-def _placed(faults: Iterable[Fault], text: str, source: str) -> list[Problem]:
+def _placed(faults: Iterable[Fault], source: _Source) -> list[Problem]:
     """Problems in the order of the file; those of the file as a whole come last."""
-    lines = Lines(text)
-    placed = [(lines.line(fault.path) or 0, fault) for fault in faults]
+    placed = [(source.lines.line(fault.path) or 0, fault) for fault in faults]
     placed.sort(key=lambda each: (not each[1].path, each[0]))
     return [_problem(line, fault, source) for line, fault in placed]
 
 
-def _problem(line: int, fault: Fault, source: str) -> Problem:
-    file = f"{source}, line {line}" if line else source
-    where = f"{file}: {path_text(fault.path)}" if fault.path else file
+def _problem(line: int, fault: Fault, source: _Source) -> Problem:
+    file = f"{source.name}, line {line}" if line else source.name
+    where = f"{file}: {source.named(fault.path)}" if fault.path else file
     return Problem(where=where, what=fault.what, remedy=fault.remedy)
 
 

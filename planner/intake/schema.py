@@ -27,7 +27,10 @@ def node_at(path: tuple[str | int, ...]) -> dict[str, Any]:
 
 
 def resolved(node: dict[str, Any]) -> dict[str, Any]:
-    """A node with its reference put in; what stands beside the reference wins."""
+    """A node with its reference put in; what stands beside the reference wins. Of two tables, the one with all keys."""
+    forms = [resolved(form) for form in node.get("oneOf", ()) if "$ref" in form]
+    if forms:
+        return max(forms, key=lambda form: len(form["properties"]))
     reference = node.get("$ref")
     if reference is None:
         return node

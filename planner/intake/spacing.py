@@ -123,8 +123,8 @@ def joints_table(ring: Ring, unit: Unit) -> Table:
 
 
 def spelled_out(said: Any) -> Any:  # noqa: ANN401 - any value of a file
-    """A file, or part of one, in which each spread stands beside its ratio."""
-    if isinstance(said, list):
+    """A file, or part of one, with each spread beside its ratio and nothing in it but tables, lists and values."""
+    if isinstance(said, list | tuple):
         return [spelled_out(each) for each in said]
     if not isinstance(said, Mapping):
         return said

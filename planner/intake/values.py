@@ -17,9 +17,19 @@ FORMAT = 1
 
 GREATEST_COUNT = 500
 GREATEST_DRAWERS = 50
+GREATEST_TIERS = GREATEST_DRAWERS
+GREATEST_SHELVES = 50
+GREATEST_DEPTH = 6
+"""So many columns may stand in each other."""
+GREATEST_NEST = 20
+GREATEST_TENONS = 20
+GREATEST_PANELS = 20
 GREATEST_TAILS = 60
 GREATEST_RATIO = 4
 RATIO_PLACES = 6
+GREATEST_SHARE = 100
+LEAST_BOARD = Nm(10_000_000)
+"""Narrower boards, of which a back would need hundreds, are a slip of the pen."""
 GREATEST_SECONDS = 24 * 60 * 60
 """Nothing at the sled takes longer than a day."""
 
@@ -37,6 +47,28 @@ def length(said: object, unit: Unit, *, zero: bool = False) -> Nm:
         return read_length(said, unit, zero=zero)
     except LengthError as error:
         raise RefusalError(str(error), f"A bare number counts as {spoken}.") from error
+
+
+def either_way(said: object, unit: Unit) -> Nm:
+    """Length that may be less than nothing, when it goes the other way."""
+    if isinstance(said, str) and said.strip()[:1] in _MINUS:
+        return Nm(-length(said.strip()[1:].strip(), unit))
+    if isinstance(said, int | Decimal) and not isinstance(said, bool) and Decimal(said).is_signed() and said != 0:
+        return Nm(-length(-said, unit))
+    return length(said, unit, zero=True)
+
+
+_MINUS = ("-", "\N{MINUS SIGN}", "\N{EN DASH}", "\N{HYPHEN}", "\N{NON-BREAKING HYPHEN}")
+
+
+def board_width(said: object, unit: Unit) -> Nm:
+    """Width of the boards of a back."""
+    width = length(said, unit)
+    if width < LEAST_BOARD:
+        raise RefusalError(
+            f"{quote(said)} is too narrow for a board.", f"Take at least {write_length(LEAST_BOARD, unit)}."
+        )
+    return width
 
 
 def place(said: object, unit: Unit) -> Span:
@@ -112,6 +144,20 @@ def ratio(said: object) -> Fraction:
         f"{quote(said)} is no ratio.",
         f"Write a number over 1 and up to {GREATEST_RATIO}, with at most {RATIO_PLACES} decimals, such as 1.15.",
     )
+
+
+def share(said: object) -> Fraction:
+    """Weight of a space among those that share what is left."""
+    if not isinstance(said, bool) and isinstance(said, int | Decimal) and _is_share(Decimal(said)):
+        return Fraction(round(Decimal(said), RATIO_PLACES))
+    raise RefusalError(
+        f"{quote(said)} is no share.",
+        f"Write a number over 0 and up to {GREATEST_SHARE}, with at most {RATIO_PLACES} decimals, such as 2.",
+    )
+
+
+def _is_share(number: Decimal) -> bool:
+    return number.is_finite() and 0 < number <= GREATEST_SHARE and round(number, RATIO_PLACES) == number
 
 
 def _is_ratio(number: Decimal) -> bool:
