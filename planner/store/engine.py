@@ -7,7 +7,7 @@ import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from planner.store.connection import connect, engine_on
 from planner.store.migrate import Scripts, Tell, Upgraded, build, create, make_current, refuse_unknown, released
@@ -15,7 +15,10 @@ from planner.store.peek import refusal, revision
 from planner.store.trouble import told
 
 if TYPE_CHECKING:
-    from sqlmodel import Session
+    import sqlmodel
+
+    Session: TypeAlias = sqlmodel.Session
+    """What the app hands from one function of the store to the next, without knowing what it is."""
 
 
 def _say_nothing(_: Upgraded) -> None:

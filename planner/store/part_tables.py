@@ -1,26 +1,32 @@
-"""The tables of what a ring is the frame of: plain boxes, carcases, drawers, and what is held in them."""
+"""The tables of boxes and drawers: what is said of them beyond their rings, and what is held in them.
+
+All of it is written anew with each save.
+"""
 
 from __future__ import annotations
 
 from sqlalchemy import (  # noqa: TID253 - like tables: all of the store is imported inside functions
     CheckConstraint,
-    ForeignKeyConstraint,
     Text,
     UniqueConstraint,
 )
 from sqlmodel import Field  # noqa: TID253
 
-from planner.domain.words import HeightRule, SizesOver
+from planner.domain.words import BottomGoes, Role, SizesOver, Stands
 from planner.lengths import Nm
-from planner.store.kinds import BoxKind
+from planner.store.kinds import BoxKind, Holds, LidKind
 from planner.store.rules import (
-    in_carcase,
+    in_space,
     more_than_nothing,
     not_empty,
     nothing_or_more,
     of_box,
     of_material,
+    of_row,
     one_of,
+    one_or_two,
+    said_if,
+    whole,
 )
 from planner.store.tables import NM, STRICT, PartRow
 
@@ -47,105 +53,41 @@ class PlainBoxRow(PartRow, table=True):
     sizes_over: str = Field(sa_type=Text)
 
 
-class CarcaseRow(PartRow, table=True):
-    """What is said of a carcase beyond its ring."""
+class LidRow(PartRow, table=True):
+    """The lid of a plain box; what closes a sawn one is its top panel, how a hinged one is made stands in ``made``."""
 
-    __tablename__ = "carcase"
+    __tablename__ = "lid"
     __table_args__ = (
-        *of_box(BoxKind.CARCASE),
+        *of_box(BoxKind.PLAIN),
         UniqueConstraint("project_id", "box_id", name="box"),
-        *more_than_nothing("width_nm", "height_nm", "depth_nm"),
+        one_of("lid_kind", *LidKind),
+        *nothing_or_more("front_nm", "sides_nm", "back_nm", "kerf_nm"),
+        *more_than_nothing("height_nm"),
+        *said_if("lid_kind = 'hinged'", "front_nm", "sides_nm", "back_nm"),
+        *said_if("lid_kind = 'sawn'", "height_nm", "kerf_nm"),
         STRICT,
     )
 
     box_id: int = Field(primary_key=True)
     kind: str = Field(sa_type=Text)
-    title: str = Field(sa_type=Text)
-    width_nm: Nm = Field(sa_type=NM)
-    height_nm: Nm = Field(sa_type=NM)
-    depth_nm: Nm = Field(sa_type=NM)
-
-
-class ColumnRow(PartRow, table=True):
-    """A column of openings in a carcase, counted from the left; its ratio is kept as a fraction."""
-
-    __tablename__ = "carcase_column"
-    __table_args__ = (
-        in_carcase(),
-        UniqueConstraint("project_id", "id", name="id"),
-        UniqueConstraint("project_id", "carcase_id", "position", name="position"),
-        *more_than_nothing("position", "width_nm", "step_nm", "ratio_top", "ratio_bottom"),
-        one_of("heights", *HeightRule),
-        CheckConstraint("(heights = 'step') = (step_nm IS NOT NULL)", name="step_said"),
-        CheckConstraint("(heights = 'ratio') = (ratio_top IS NOT NULL)", name="ratio_said"),
-        CheckConstraint("(ratio_top IS NULL) = (ratio_bottom IS NULL)", name="ratio_whole"),
-        STRICT,
-    )
-
-    id: int = Field(default=None, primary_key=True)
-    carcase_id: int
-    position: int
-    width_nm: Nm | None = Field(sa_type=NM)
-    heights: str = Field(sa_type=Text)
-    step_nm: Nm | None = Field(sa_type=NM)
-    ratio_top: int | None
-    ratio_bottom: int | None
-
-
-class OpeningRow(PartRow, table=True):
-    """An opening of a column, counted from the top."""
-
-    __tablename__ = "opening"
-    __table_args__ = (
-        ForeignKeyConstraint(
-            ["project_id", "column_id"],
-            ["carcase_column.project_id", "carcase_column.id"],
-            name="column",
-            ondelete="CASCADE",
-        ),
-        UniqueConstraint("project_id", "id", name="id"),
-        UniqueConstraint("project_id", "column_id", "position", name="position"),
-        *more_than_nothing("position", "height_nm"),
-        STRICT,
-    )
-
-    id: int = Field(default=None, primary_key=True)
-    column_id: int
-    position: int
+    lid_kind: str = Field(sa_type=Text)
+    front_nm: Nm | None = Field(sa_type=NM)
+    sides_nm: Nm | None = Field(sa_type=NM)
+    back_nm: Nm | None = Field(sa_type=NM)
     height_nm: Nm | None = Field(sa_type=NM)
+    kerf_nm: Nm | None = Field(sa_type=NM)
 
 
-class DrawerRow(PartRow, table=True):
-    """What is said of a drawer beyond its ring, and the opening that it fills."""
+class TillRow(PartRow, table=True):
+    """The till of a plain box."""
 
-    __tablename__ = "drawer"
+    __tablename__ = "till"
     __table_args__ = (
-        *of_box(BoxKind.DRAWER),
-        ForeignKeyConstraint(
-            ["project_id", "opening_id"], ["opening.project_id", "opening.id"], name="opening", ondelete="CASCADE"
-        ),
-        UniqueConstraint("opening_id", name="opening"),
-        *nothing_or_more("side_clearance_nm", "top_clearance_nm", "back_clearance_nm"),
-        STRICT,
-    )
-
-    box_id: int = Field(primary_key=True)
-    kind: str = Field(sa_type=Text)
-    opening_id: int
-    side_clearance_nm: Nm = Field(sa_type=NM)
-    top_clearance_nm: Nm = Field(sa_type=NM)
-    back_clearance_nm: Nm = Field(sa_type=NM)
-
-
-class BottomPanelRow(PartRow, table=True):
-    """The bottom of a plain box or a drawer."""
-
-    __tablename__ = "bottom_panel"
-    __table_args__ = (
-        *of_box(BoxKind.PLAIN, BoxKind.DRAWER),
+        *of_box(BoxKind.PLAIN),
         of_material(),
-        *more_than_nothing("thickness_nm", "groove_depth_nm"),
-        *nothing_or_more("up_nm", "play_nm"),
+        of_material("lid"),
+        *more_than_nothing("thickness_nm", "width_nm", "depth_nm", "housing_depth_nm", "lid_thickness_nm"),
+        whole("lid", "lid_material_id", "lid_thickness_nm"),
         STRICT,
     )
 
@@ -153,9 +95,77 @@ class BottomPanelRow(PartRow, table=True):
     kind: str = Field(sa_type=Text)
     material_id: int
     thickness_nm: Nm = Field(sa_type=NM)
+    width_nm: Nm = Field(sa_type=NM)
+    depth_nm: Nm = Field(sa_type=NM)
+    housing_depth_nm: Nm = Field(sa_type=NM)
+    lid_material_id: int | None
+    lid_thickness_nm: Nm | None = Field(sa_type=NM)
+
+
+class DrawerRow(PartRow, table=True):
+    """What is said of a drawer beyond its ring, and the space that it fills."""
+
+    __tablename__ = "drawer"
+    __table_args__ = (
+        *of_box(BoxKind.DRAWER),
+        in_space(Holds.DRAWER)[1],
+        UniqueConstraint("space_id", name="space"),
+        *nothing_or_more("side_clearance_nm", "top_clearance_nm", "back_clearance_nm", "back_lower_nm"),
+        STRICT,
+    )
+
+    box_id: int = Field(primary_key=True)
+    kind: str = Field(sa_type=Text)
+    space_id: int
+    side_clearance_nm: Nm = Field(sa_type=NM)
+    top_clearance_nm: Nm = Field(sa_type=NM)
+    back_clearance_nm: Nm = Field(sa_type=NM)
+    back_lower_nm: Nm = Field(sa_type=NM)
+
+
+class BottomPanelRow(PartRow, table=True):
+    """The bottom of a plain box or a drawer, or the panel that closes a plain box above, until its lid is sawn off."""
+
+    __tablename__ = "bottom_panel"
+    __table_args__ = (
+        *of_box(BoxKind.PLAIN, BoxKind.DRAWER),
+        UniqueConstraint("project_id", "box_id", "role", name="role"),
+        of_material(),
+        one_of("role", Role.BOTTOM_PANEL, Role.TOP_PANEL),
+        CheckConstraint("role = 'bottom panel' OR kind = 'plain box'", name="top_of_box"),
+        *more_than_nothing("thickness_nm", "groove_depth_nm"),
+        *nothing_or_more("up_nm", "play_nm"),
+        one_of("goes", *BottomGoes),
+        STRICT,
+    )
+
+    box_id: int = Field(primary_key=True)
+    role: str = Field(sa_type=Text, primary_key=True)
+    kind: str = Field(sa_type=Text)
+    material_id: int
+    thickness_nm: Nm = Field(sa_type=NM)
     groove_depth_nm: Nm = Field(sa_type=NM)
     up_nm: Nm | None = Field(sa_type=NM)
     play_nm: Nm = Field(sa_type=NM)
+    goes: str = Field(sa_type=Text)
+
+
+class SlipsRow(PartRow, table=True):
+    """The slips that hold a bottom."""
+
+    __tablename__ = "slips"
+    __table_args__ = (
+        of_row("bottom_panel", "box_id", "role"),
+        of_material(),
+        *more_than_nothing("thickness_nm", "height_nm"),
+        STRICT,
+    )
+
+    box_id: int = Field(primary_key=True)
+    role: str = Field(sa_type=Text, primary_key=True)
+    material_id: int
+    thickness_nm: Nm = Field(sa_type=NM)
+    height_nm: Nm = Field(sa_type=NM)
 
 
 class AppliedFrontRow(PartRow, table=True):
@@ -166,7 +176,8 @@ class AppliedFrontRow(PartRow, table=True):
         *of_box(BoxKind.DRAWER),
         of_material(),
         *more_than_nothing("thickness_nm"),
-        *nothing_or_more("gap_nm"),
+        *nothing_or_more("gap_nm", "overlay_nm"),
+        one_of("stands", *Stands),
         STRICT,
     )
 
@@ -175,52 +186,25 @@ class AppliedFrontRow(PartRow, table=True):
     material_id: int
     thickness_nm: Nm = Field(sa_type=NM)
     gap_nm: Nm = Field(sa_type=NM)
+    stands: str = Field(sa_type=Text)
+    overlay_nm: Nm = Field(sa_type=NM)
 
 
-class RailsRow(PartRow, table=True):
-    """The rails between the drawers of a carcase."""
+class HandlesRow(PartRow, table=True):
+    """The handles of a drawer."""
 
-    __tablename__ = "rails"
+    __tablename__ = "handles"
     __table_args__ = (
-        in_carcase(),
-        of_material(),
-        *more_than_nothing("thickness_nm", "width_nm", "housing_depth_nm"),
+        *of_box(BoxKind.DRAWER),
+        *one_or_two("count", "holes"),
+        *nothing_or_more("apart_nm"),
+        *more_than_nothing("hole_nm"),
         STRICT,
     )
 
-    carcase_id: int = Field(primary_key=True)
-    material_id: int
-    thickness_nm: Nm = Field(sa_type=NM)
-    width_nm: Nm = Field(sa_type=NM)
-    housing_depth_nm: Nm = Field(sa_type=NM)
-
-
-class PartitionsRow(PartRow, table=True):
-    """The partitions between the columns of a carcase."""
-
-    __tablename__ = "partitions"
-    __table_args__ = (in_carcase(), of_material(), *more_than_nothing("thickness_nm", "housing_depth_nm"), STRICT)
-
-    carcase_id: int = Field(primary_key=True)
-    material_id: int
-    thickness_nm: Nm = Field(sa_type=NM)
-    housing_depth_nm: Nm = Field(sa_type=NM)
-
-
-class BackPanelRow(PartRow, table=True):
-    """The back of a carcase."""
-
-    __tablename__ = "back_panel"
-    __table_args__ = (
-        in_carcase(),
-        of_material(),
-        *more_than_nothing("thickness_nm", "rabbet_depth_nm"),
-        *nothing_or_more("play_nm"),
-        STRICT,
-    )
-
-    carcase_id: int = Field(primary_key=True)
-    material_id: int
-    thickness_nm: Nm = Field(sa_type=NM)
-    rabbet_depth_nm: Nm = Field(sa_type=NM)
-    play_nm: Nm = Field(sa_type=NM)
+    box_id: int = Field(primary_key=True)
+    kind: str = Field(sa_type=Text)
+    count: int
+    holes: int
+    apart_nm: Nm = Field(sa_type=NM)
+    hole_nm: Nm = Field(sa_type=NM)

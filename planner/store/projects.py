@@ -4,22 +4,20 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
-from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 from planner.domain.project import Project
 from planner.errors import InputError, Problem, StoreError
 from planner.store.kinds import BoxKind
 from planner.store.loading import assemble
+from planner.store.names import unknown
 from planner.store.saving import write_project
+from planner.store.sleds import kept_sleds
 from planner.store.soundness import faults
 from planner.store.tables import BoxRow, ProjectRow
 
 if TYPE_CHECKING:
     from sqlmodel import Session
-
-_LISTED = 12
-"""So many names are given in a refusal; more are only counted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +68,7 @@ def load_project(session: Session, name: str) -> Project:
         StoreError: what is stored is no sound project; the problems name the rows.
     """
     project = assemble(session, _row(session, name))
-    found = faults(project)
+    found = faults(project, kept_sleds(session))
     if found:
         raise StoreError(found)
     return project
@@ -79,12 +77,15 @@ def load_project(session: Session, name: str) -> Project:
 def save_project(session: Session, project: Project) -> None:
     """Store a project, over the one of the same name if there is one.
 
-    Rows of materials, sleds, boxes, boards and joints whose name or mark is unchanged keep their ids.
+    Rows of materials, sleds, boxes, boards and joints whose name or mark is unchanged keep their ids. A kept sled that
+    the store has not yet is taken in.
 
     Raises:
-        InputError: the project's parts don't fit together, or a number in it is beyond all measure.
+        InputError: the project's parts don't fit together, a kept sled is not like the store's, or a number is beyond
+            all measure.
     """
-    found = faults(project)
+    new = {sled.name: sled for sled in project.sleds if sled.kept}
+    found = faults(project, new | kept_sleds(session))
     if found:
         raise InputError(found)
     try:
@@ -108,6 +109,15 @@ def forget_project(session: Session, name: str) -> None:
     session.flush()
 
 
+def project_id(session: Session, name: str) -> int:
+    """Id of the project of this name.
+
+    Raises:
+        InputError: no such project; the nearest name is suggested.
+    """
+    return _row(session, name).id
+
+
 def _row(session: Session, name: str) -> ProjectRow:
     """The project's own row; names are compared here, so that any text at all may be asked for."""
     from sqlmodel import select
@@ -115,17 +125,6 @@ def _row(session: Session, name: str) -> ProjectRow:
     ids = {known: project_id for project_id, known in session.exec(select(ProjectRow.id, ProjectRow.name))}
     row = session.get(ProjectRow, ids[name]) if name in ids else None
     if row is None:
-        raise InputError([_unknown(name, sorted(ids, key=str.casefold))])
+        if_none = "The store is empty: read a project file first."
+        raise unknown("project", name, ids, what="is not in the store.", if_none=if_none)
     return row
-
-
-def _unknown(name: str, known: list[str]) -> Problem:
-    where, what = f"project {name!r}", "is not in the store."
-    if not known:
-        return Problem(where=where, what=what, remedy="The store is empty: read a project file first.")
-    near = get_close_matches(name.casefold(), {each.casefold(): each for each in known}, n=1)
-    meant = next((each for each in known if near and each.casefold() == near[0]), None)
-    listed = ", ".join(map(repr, known[:_LISTED]))
-    more = f" and {len(known) - _LISTED} more" if len(known) > _LISTED else ""
-    question = f"Did you mean {meant!r}? " if meant else ""
-    return Problem(where=where, what=what, remedy=f"{question}In the store: {listed}{more}.")

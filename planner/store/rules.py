@@ -38,6 +38,38 @@ def not_empty(*columns: str) -> tuple[CheckConstraint, ...]:
     return tuple(CheckConstraint(f"{column} <> ''", name=column) for column in columns)
 
 
+def said_if(condition: str, *columns: str) -> tuple[CheckConstraint, ...]:
+    """Each column is said just where the condition holds, which itself is never unknown."""
+    return tuple(
+        CheckConstraint(f"({condition}) = ({column} IS NOT NULL)", name=f"{column}_said") for column in columns
+    )
+
+
+def whole(name: str, *columns: str) -> CheckConstraint:
+    """Two columns are said together or not at all."""
+    first, second = columns
+    return CheckConstraint(f"({first} IS NULL) = ({second} IS NULL)", name=f"{name}_whole")
+
+
+def one_or_two(*columns: str) -> tuple[CheckConstraint, ...]:
+    """Each column is 1 or 2."""
+    return tuple(CheckConstraint(f"{column} IN (1, 2)", name=column) for column in columns)
+
+
+def measured_sled() -> tuple[CheckConstraint, ...]:
+    """All that was measured on a sled is over 0, or not said."""
+    return more_than_nothing(
+        "run_micro",
+        "bit_nm",
+        "greatest_bit_height_nm",
+        "greatest_width_nm",
+        "greatest_upright_nm",
+        "slot_nm",
+        "greatest_depth_soft_nm",
+        "greatest_depth_hard_nm",
+    )
+
+
 def of_project() -> ForeignKeyConstraint:
     """The row goes with its project."""
     return ForeignKeyConstraint(["project_id"], ["project.id"], name="project", ondelete="CASCADE")
@@ -55,9 +87,22 @@ def in_carcase() -> ForeignKeyConstraint:
     return ForeignKeyConstraint(here, there, name="carcase", ondelete="CASCADE")
 
 
-def of_material() -> ForeignKeyConstraint:
-    """The material is one of the same project."""
-    return ForeignKeyConstraint(["project_id", "material_id"], ["material.project_id", "material.id"], name="material")
+def of_material(of: str = "") -> ForeignKeyConstraint:
+    """The material is one of the same project; ``of="panel"`` is for the column ``panel_material_id``."""
+    name = f"{of}_material" if of else "material"
+    return ForeignKeyConstraint(["project_id", f"{name}_id"], ["material.project_id", "material.id"], name=name)
+
+
+def in_space(*holds: StrEnum) -> tuple[CheckConstraint | ForeignKeyConstraint, ...]:
+    """The row is what a space of the same project holds, and that space says so."""
+    here, there = ("project_id", "space_id", "kind"), ("space.project_id", "space.id", "space.holds")
+    return one_of("kind", *holds), ForeignKeyConstraint(here, there, name="space", ondelete="CASCADE")
+
+
+def of_row(table: str, *columns: str) -> ForeignKeyConstraint:
+    """The row goes with a row of another table of the same project that has the same values in these columns."""
+    here = ["project_id", *columns]
+    return ForeignKeyConstraint(here, [f"{table}.{column}" for column in here], name=table, ondelete="CASCADE")
 
 
 def of_board(name: str) -> ForeignKeyConstraint:

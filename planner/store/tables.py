@@ -3,7 +3,7 @@
 Rows are flat and know nothing of geometry; what can be derived is not kept. Every row but the project's own carries
 ``project_id``, and foreign keys lead to rows of the same project. The words in the CHECKs come from the domain, so a
 new word without a migration shows as a difference between these tables and a migrated store. What a ring is the frame
-of stands in ``part_tables.py``.
+of stands in ``part_tables.py``, what a carcase is made up of in ``carcase_tables.py``.
 """
 
 from typing import Any, ClassVar, Final, cast
@@ -21,11 +21,12 @@ from sqlalchemy import (
 )
 from sqlmodel import Field, SQLModel
 
-from planner.domain.words import EdgeName, End, Hardness, JointKind, MaterialKind, Spread
+from planner.domain.words import DrawersCut, EdgeName, End, Hardness, JointKind, MaterialKind, Spread
 from planner.lengths import Grid, Nm, Unit
 from planner.store.kinds import BoxKind
 from planner.store.rules import (
     NAMES,
+    measured_sled,
     more_than_nothing,
     not_empty,
     nothing_or_more,
@@ -69,6 +70,7 @@ class ProjectRow(Row, table=True):
         *not_empty("name"),
         one_of("unit", *Unit),
         one_of("grid", *Grid),
+        one_of("drawers_cut", *DrawersCut),
         *nothing_or_more("proud_nm", "height_tolerance_nm"),
         *nothing_or_more("sled_change_s", "height_change_s", "fence_swap_s", "handling_s", "turning_s", "pass_s"),
         *more_than_nothing("version"),
@@ -88,6 +90,7 @@ class ProjectRow(Row, table=True):
     handling_s: int
     turning_s: int
     pass_s: int
+    drawers_cut: str = Field(sa_type=Text)
 
 
 class MaterialRow(KeptRow, table=True):
@@ -112,8 +115,32 @@ class MaterialRow(KeptRow, table=True):
     hardness: str = Field(sa_type=Text)
 
 
+class KeptSledRow(Row, table=True):
+    """A sled of the store, which projects share."""
+
+    __tablename__ = "kept_sled"
+    __table_args__ = (
+        UniqueConstraint("name", name="name"),
+        UniqueConstraint("id", "name", name="id"),
+        *not_empty("name"),
+        *measured_sled(),
+        STRICT,
+    )
+
+    id: int = Field(default=None, primary_key=True)
+    name: str = Field(sa_type=Text)
+    run_micro: int
+    bit_nm: Nm = Field(sa_type=NM)
+    greatest_bit_height_nm: Nm = Field(sa_type=NM)
+    greatest_width_nm: Nm = Field(sa_type=NM)
+    greatest_upright_nm: Nm = Field(sa_type=NM)
+    slot_nm: Nm | None = Field(sa_type=NM)
+    greatest_depth_soft_nm: Nm | None = Field(sa_type=NM)
+    greatest_depth_hard_nm: Nm | None = Field(sa_type=NM)
+
+
 class SledRow(KeptRow, table=True):
-    """A sled of a project."""
+    """A sled of a project; its figures are a copy where it is one of the store's sleds."""
 
     __tablename__ = "sled"
     __table_args__ = (
@@ -121,10 +148,10 @@ class SledRow(KeptRow, table=True):
         UniqueConstraint("project_id", "id", name="id"),
         UniqueConstraint("project_id", "name", name="name"),
         UniqueConstraint("project_id", "position", name="position"),
+        ForeignKeyConstraint(["kept_sled_id", "name"], ["kept_sled.id", "kept_sled.name"], name="kept_sled"),
         *not_empty("name"),
-        *more_than_nothing("position", "run_micro", "bit_nm"),
-        *more_than_nothing("greatest_bit_height_nm", "greatest_width_nm", "greatest_upright_nm"),
-        *more_than_nothing("slot_nm", "greatest_depth_soft_nm", "greatest_depth_hard_nm"),
+        *more_than_nothing("position"),
+        *measured_sled(),
         STRICT,
     )
 
@@ -138,6 +165,7 @@ class SledRow(KeptRow, table=True):
     slot_nm: Nm | None = Field(sa_type=NM)
     greatest_depth_soft_nm: Nm | None = Field(sa_type=NM)
     greatest_depth_hard_nm: Nm | None = Field(sa_type=NM)
+    kept_sled_id: int | None
 
 
 class BoxRow(KeptRow, table=True):
@@ -207,7 +235,7 @@ class CornerJointRow(KeptRow, table=True):
         one_of("pins_on", *End),
         one_of("kind", *JointKind),
         *more_than_nothing("lap_nm"),
-        CheckConstraint("(kind = 'half-blind dovetail') = (lap_nm IS NOT NULL)", name="lap_said"),
+        CheckConstraint("(kind IN ('half-blind dovetail', 'rabbet')) = (lap_nm IS NOT NULL)", name="lap_said"),
         STRICT,
     )
 

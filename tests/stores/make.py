@@ -12,18 +12,29 @@ import sys
 from contextlib import closing
 from pathlib import Path
 
+from planner.intake.write_file import write_project
 from planner.store.engine import writing
+from planner.store.history import make_current, record
 from planner.store.migrate import HEAD
 from planner.store.projects import save_project
 from tests.store.examples import cabinet
 
 KEPT = Path(__file__).parent / f"{HEAD}.db"
+DRAWERS = {1: "read from hall.toml", 2: "a drawer more in each column", 3: "and another"}
+"""Drawers in each column of the cabinet in its states, and the reasons for these."""
 
 
 def make(path: Path) -> None:
-    """Make a store with one project that has a row in every table, as small as SQLite can."""
+    """Make a store with one project that has a row in every table, as small as SQLite can.
+
+    Its second state is the present one; the third was undone.
+    """
     with writing(path) as session:
         save_project(session, cabinet())
+        for drawers, why in DRAWERS.items():
+            text = write_project(cabinet(drawers=drawers))
+            record(session, cabinet().name, file=text, why=why, at=f"2031-05-0{drawers}T08:00:00+00:00")
+        make_current(session, cabinet().name, 2)
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:
         for pragma in ("journal_mode = DELETE", "page_size = 512"):
             connection.execute(f"PRAGMA {pragma}")
