@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
-from planner.lengths import Grid
+from planner.lengths import ROUNDED, Grid, in_unit, on_grid
 from planner.present.table import LENGTHS, Column, Kind
 
 if TYPE_CHECKING:
@@ -88,25 +89,30 @@ def _style(look: Look) -> NamedStyle:
 
 # --- number formats ----------------------------------------------------------------------------------------
 
-_ON_GRID = {
-    Grid.IN_16: "# ??/??",
-    Grid.IN_32: "# ??/??",
-    Grid.IN_64: "# ??/??",
-    Grid.MM_TENTH: "0.0",
-}
+_FRACTION = "# ??/??"
 """Every multiple of 1/64 as its reduced fraction, also one that is typed in later."""
 
-_ROUNDED = {
-    Grid.IN_16: '"~"# ??/16',
-    Grid.IN_32: '"~"# ??/32',
-    Grid.IN_64: '"~"# ??/64',
-    Grid.MM_TENTH: '"~"0.0',
-}
+_TENTHS = "0.0"
 
 
 def length_format(length: int, grid: Grid) -> str:
-    """Number format of a length: one that is not on the grid is shown to its nearest step, with ``~`` before it."""
-    return (_ROUNDED if length % grid.step_nm else _ON_GRID)[grid]
+    """Number format of a length: one that is not on the grid is shown to its nearest step, with ``~`` before it.
+
+    That step's own denominator is asked for, so that 1 48/64 reads 1 3/4 as it does elsewhere.
+    """
+    exact = length % grid.step_nm == 0
+    if grid is Grid.MM_TENTH:
+        return _TENTHS if exact else f'"{ROUNDED}"{_TENTHS}'
+    return _FRACTION if exact else f'"{ROUNDED}"{_nearest(in_unit(on_grid(length, grid), grid.unit))}'
+
+
+def _nearest(shown: Fraction) -> str:
+    """Format that shows a number near to this one as this one."""
+    whole, part = divmod(shown, 1)
+    if not part:
+        return "0"
+    below = str(part.denominator)
+    return f"{'# ' if whole else ''}{'?' * len(below)}/{below}"
 
 
 def number_format(column: Column) -> str:

@@ -36,6 +36,9 @@ MARGIN = 2 * DIGIT
 TALLEST_LINES = 22
 """A row can be 409 points high; a text that needs more lines goes on in the next row."""
 
+BOLD = 0.9
+"""Share of the width of bold letters that the same letters take when they are plain, or a little less."""
+
 _COUNTED_ON = 0.97
 """Share of a column's width that its letters may fill."""
 
@@ -71,9 +74,14 @@ def measure(text: str) -> int:
     return sum(_WIDTHS.get(char) or (_WIDE if east_asian_width(char) in "WF" else _OTHER) for char in text)
 
 
+def measure_bold(text: str) -> int:
+    """Width of a text in bold letters."""
+    return ceil(measure(text) / BOLD)
+
+
 def column_widths(table: Table) -> list[int]:
     """Width of each column, together no wider than a page if that can be."""
-    wanted = layout.wants(table, measure)
+    wanted = layout.wants(table, measure, measure_bold)
     least = tuple(min(width, WIDEST) for width in wanted.least)
     room = PAGE - MARGIN * len(least)
     widths = layout.fitted(Wants(least, wanted.enough, wanted.most), int(room * _COUNTED_ON))

@@ -72,6 +72,21 @@ def cut_list_json(plan: Plan) -> list[Json]:
     ]
 
 
+def sawn_json(plan: Plan) -> list[Json]:
+    """What boards become when a closed box is sawn open, planed flush and to the line."""
+    return [
+        {
+            "mark": part.mark,
+            "board": part.board,
+            "of_lid": part.of_lid,
+            "length_mm": mm(part.length_nm),
+            "width_mm": mm(part.width_nm),
+            "thickness_mm": mm(part.thickness_nm),
+        }
+        for part in plan.sawn
+    ]
+
+
 def joints_json(plan: Plan) -> list[Json]:
     """Every corner joint; places are on the outside face of the pin board, from the reference edge."""
     return [_joint(joint) for joint in plan.joints]
@@ -92,6 +107,8 @@ def _joint(joint: Joint) -> Json:
         "bit_height_mm": mm(joint.bit_height_nm),
         "tail_baseline_mm": mm(joint.tail_baseline_nm),
         "lap_mm": mm(joint.lap_nm),
+        "tail_from_mm": mm(joint.tail_from_nm),
+        "tail_width_mm": mm(joint.tail_width_nm),
         "sled": joint.sled,
         "pins_mm": [_span(span) for span in joint.pins],
         "tails_mm": [_span(span) for span in joint.tails],
@@ -131,7 +148,8 @@ def _tail_end(at: TailSetting, end: TailEnd) -> Json:
         "trace_from_end": end.trace_from_end.value,
         "baseline_mm": mm(end.baseline_nm),
         "reference_edge": end.reference_edge.value,
-        "straight_cuts": len(end.saw_cuts) + end.shoulder_cuts,
+        "straight_cuts": end.straight_cuts,
+        "square_cuts_mm": [mm(place) for place in end.square_cuts_nm],
         "throat_mm": mm(end.throat_nm),
         "cuts": [
             {"at_end_mm": mm(cut.at_end_nm), "at_baseline_mm": mm(cut.at_baseline_nm), "waste": cut.waste.value}
@@ -160,7 +178,11 @@ def _practice(each: PracticeJoint) -> Json:
 
 
 def order_json(plan: Plan) -> list[Json]:
-    """The order of operations; ``after`` names the operations that must be finished before."""
+    """The order of operations.
+
+    ``after`` names the operations that must be finished before, ``cuts`` the places in the list of cuts, from 0, of
+    those that are made.
+    """
     operations = {operation.mark: operation for operation in plan.operations}
     return [_work(work, operations) for work in plan.order]
 
@@ -172,11 +194,23 @@ def _work(work: Work, operations: dict[str, Operation]) -> Json:
         "task": work.task,
         "setting": work.setting.words,
         "lengths_mm": {name.lower().replace(" ", "_"): mm(length) for name, length in work.setting.lengths},
-        "operations": [
-            {"mark": mark, "subject": operations[mark].subject, "after": list(operations[mark].after)}
-            for mark in work.operations
-        ],
+        "chapter": work.chapter.value,
+        "clamps": work.clamps,
+        "hands": work.hands,
+        "estimate_s": work.estimate_s,
+        "operations": [_operation(operations[mark]) for mark in work.operations],
         "cautions": list(work.cautions),
+    }
+
+
+def _operation(operation: Operation) -> Json:
+    return {
+        "mark": operation.mark,
+        "subject": operation.subject,
+        "box": operation.box,
+        "boards": list(operation.boards),
+        "cuts": list(operation.cuts),
+        "after": list(operation.after),
     }
 
 
@@ -192,8 +226,10 @@ def _feature(feature: Feature) -> Json:
         "face": feature.face.value,
         "from_end_a_mm": _span(feature.x),
         "from_reference_edge_mm": _span(feature.u),
+        "from_outside_face_mm": _span(feature.y),
         "depth_mm": mm(feature.depth_nm),
         "takes": feature.takes,
+        "held": feature.held.value,
     }
 
 
@@ -205,8 +241,7 @@ def openings_json(plan: Plan) -> list[Json]:
 def _opening(opening: OpeningSize) -> Json:
     return {
         "carcase": opening.carcase,
-        "column": opening.column,
-        "tier": opening.tier,
+        "opening": opening.mark,
         "drawer": opening.drawer,
         "width_mm": mm(opening.width_nm),
         "height_mm": mm(opening.height_nm),
@@ -236,6 +271,7 @@ def plan_json(plan: Plan) -> Json:
         "project": _project(plan),
         "cut_list": cut_list_json(plan),
         "boards": boards_json(plan),
+        "sawn": sawn_json(plan),
         "openings": openings_json(plan),
         "joints": joints_json(plan),
         "practice": practice_json(plan),

@@ -33,12 +33,14 @@ class Wants:
     most: tuple[int, ...]
 
 
-def wants(table: Table, measure: Measure) -> Wants:
-    """How wide the columns of a table want to be, all in what ``measure`` counts."""
+def wants(table: Table, plain: Measure, bold: Measure) -> Wants:
+    """How wide the columns want to be, all in what the measures count; headings and strong cells are bold."""
     least, enough, most = [], [], []
     for index, (column, heading) in enumerate(zip(table.columns, table.headings(), strict=True)):
+        measure = bold if column.strong else plain
         cells = [pieces(table, column, row[index]) for row in table.rows]
-        least.append(max(measure(piece) for cell in (heading.split(" "), *cells) for piece in cell))
+        words_of_heading = max(map(bold, heading.split(" ")))
+        least.append(max((words_of_heading, *(measure(piece) for cell in cells for piece in cell))))
         longest = max((measure(" ".join(cell)) for cell in cells), default=0)
         most.append(max(least[-1], longest))
         enough.append(max(least[-1], longest // 2 if column.kind in _LISTS else longest))

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from planner.lengths import in_unit
 from planner.present import cell_styles as styles
 from planner.present.cell_styles import Look
-from planner.present.cell_texts import BOX, DIGIT, MARGIN, TICKED, column_widths, lines, paragraphs, texts
+from planner.present.cell_texts import BOLD, BOX, DIGIT, MARGIN, TICKED, column_widths, lines, paragraphs, texts
 from planner.present.plain import no_formula, visible
 from planner.present.table import LENGTHS, Cell, Column, Group, Kind, Table
 
@@ -24,18 +24,18 @@ HEADING_ROW = 2
 LINE_POINTS = 14.5
 MARGIN_POINTS = 3.0
 TITLE_LINES = 1.5
-BOLD = 0.9
-"""Bold letters leave less room."""
 
 
 class SheetWriter:
-    """Writes one table downwards; ``row`` is the row written last."""
+    """Writes one table downwards; ``row`` is the row written last, ``rooms`` what letters find in each column."""
 
     def __init__(self, sheet: Worksheet, table: Table) -> None:
         from openpyxl.utils import get_column_letter
 
         self.sheet, self.table, self.row = sheet, table, 0
         self.widths = column_widths(table)
+        shares = (BOLD if column.strong else 1 for column in table.columns)
+        self.rooms = [int(width * share) for width, share in zip(self.widths, shares, strict=True)]
         self.letters = [get_column_letter(number) for number in range(1, len(table.columns) + 1)]
         for letter, width in zip(self.letters, self.widths, strict=True):
             sheet.column_dimensions[letter].width = (width + MARGIN) / DIGIT
@@ -106,7 +106,7 @@ class SheetWriter:
 
     def _cells(self, row: Sequence[Cell]) -> None:
         """One row of the table; a text too long for one cell goes on in the rows below."""
-        in_cells = [texts(self.table, *each) for each in zip(self.table.columns, row, self.widths, strict=True)]
+        in_cells = [texts(self.table, *each) for each in zip(self.table.columns, row, self.rooms, strict=True)]
         for place, row_texts in enumerate([*zip_longest(*in_cells)] or [(None,) * len(row)]):
             self.row += 1
             for index, text in enumerate(row_texts):
@@ -115,7 +115,7 @@ class SheetWriter:
                     self._number(index, column, row[index])
                 else:
                     self._put(index, text or "", styles.cell_look(column))
-            self._set_height(lines(text or "", width) for text, width in zip(row_texts, self.widths, strict=True))
+            self._set_height(lines(text or "", room) for text, room in zip(row_texts, self.rooms, strict=True))
 
     def _put(self, index: int, text: str, look: Look) -> None:
         """A text that stays a text, whatever it begins with."""

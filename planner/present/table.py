@@ -82,6 +82,7 @@ class Table:
         page_per_group: whether each group begins a new page on paper.
         notes: what to know before reading it.
         cautions: what to heed before acting on it.
+        steps: whether its groups are steps to be taken one after the other, so that headings above the first will do.
     """
 
     title: str
@@ -91,6 +92,7 @@ class Table:
     notes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     page_per_group: bool = False
+    steps: bool = False
 
     @property
     def rows(self) -> Iterator[tuple[Cell, ...]]:

@@ -16,17 +16,18 @@ from planner.present.views.openings import openings
 from planner.present.views.order import order
 from planner.present.views.piece import piece
 from planner.present.views.practice import practice
+from planner.present.views.sawn import sawn
 from planner.present.views.sled import sled
 from planner.present.views.tails import tails
 
 View = Callable[[Plan], Table]
 
 SHEETS: tuple[View, ...] = (
-    piece, cut_list, boards, openings, labels, joints, practice, sled, tails, cuts, order, notes,
+    piece, cut_list, boards, sawn, openings, labels, joints, practice, sled, tails, cuts, order, notes,
 )  # fmt: skip
 """The sheets of the workbook, in order; those that may be empty are left out when they are."""
 
 __all__ = [
     "SHEETS", "View", "boards", "checks", "cut_list", "cuts", "joints", "labels", "notes", "openings", "order", "piece",
-    "practice", "sled", "tails",
+    "practice", "sawn", "sled", "tails",
 ]  # fmt: skip

@@ -86,7 +86,7 @@ def _print_group(console: Console, table: Table, group: Group, widths: Sequence[
     if group.heading:
         _print_line(console, group.heading, "bold cyan")
     _print_remarks(console, group)
-    if widths:
+    if widths and not (table.steps and group is not table.groups[0]):
         for line in _row_lines(table.columns, (heading.split(" ") for heading in table.headings()), widths):
             _print_line(console, line, "bold")
         _print_line(console, (" " * GAP).join("-" * width for width in widths))
@@ -138,7 +138,7 @@ def _widths(table: Table, width: int) -> list[int]:
     from rich.cells import cell_len
 
     room = width - GAP * (len(table.columns) - 1)
-    wanted = layout.wants(table, cell_len)
+    wanted = layout.wants(table, cell_len, cell_len)
     return [] if width < NARROW or sum(wanted.least) > room else layout.fitted(wanted, room)
 
 

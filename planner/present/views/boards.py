@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from planner.derive.labels import held_in
 from planner.domain.marks import end_mark
 from planner.domain.plan import BoardSize, Joint, Plan
 from planner.domain.words import Carries, End
@@ -13,7 +14,8 @@ from planner.present.views.by_box import by_box
 
 def boards(plan: Plan) -> Table:
     """One row for each board, box by box."""
-    ends = dict(_joined_ends(plan.joints))
+    into = held_in({board.mark: board for board in plan.boards}, plan.features)
+    ends = {end: (words,) for end, words in into.items()} | dict(_joined_ends(plan.joints))
 
     def row(board: BoardSize) -> tuple[Cell, ...]:
         return (

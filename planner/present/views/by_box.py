@@ -17,9 +17,10 @@ Thing = TypeVar("Thing", bound=_InBox)
 
 
 def titles(plan: Plan) -> dict[str, str]:
-    """What each box, carcase and drawer is called, by its mark."""
+    """What each box, carcase, plinth and drawer is called, by its mark."""
     named = {box.ring.mark: box.title or "box" for box in plan.project.boxes}
     named |= {carcase.ring.mark: carcase.title or "carcase" for carcase in plan.project.carcases}
+    named |= {plinth.ring.mark: "plinth" for plinth in plan.project.plinths()}
     return named | {drawer.ring.mark: "drawer" for drawer in plan.project.drawers()}
 
 

@@ -62,7 +62,7 @@ MEASURES = {
 """By the project's unit and the kind of material."""
 
 FINISHED = "Sizes are finished sizes, what stands proud at the corners included. Waste is not included: buy more."
-_KIND_WORDS = {MaterialKind.SOLID: "solid timber", MaterialKind.SHEET: "sheet goods"}
+KIND_WORDS = {MaterialKind.SOLID: "solid timber", MaterialKind.SHEET: "sheet goods"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +139,7 @@ def _groups(plan: Plan, sizes: Iterable[CutSize], measures: list[Measure]) -> It
     for (kind, material, thickness), alike in by_stuff.items():
         thick = show_length(thickness, plan.project.grid, with_unit=True)
         yield Group(
-            heading=f"{material}, {thick} thick, {_KIND_WORDS[kind]}",
+            heading=f"{material}, {thick} thick, {KIND_WORDS[kind]}",
             rows=tuple(_row(size, plan.project.unit, measures) for size in alike),
         )
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from planner.domain.operation import Machine
 from planner.domain.plan import BoardSize, Feature, Plan
 from planner.domain.words import FeatureKind
 from planner.lengths import Nm
 from planner.present.table import Cell, Column, Group, Kind, Table
 from planner.present.views.by_box import by_box
+from planner.present.views.heed import heed
 
 
 def cuts(plan: Plan) -> Table:
@@ -44,6 +46,7 @@ def cuts(plan: Plan) -> Table:
             "Near side and far side are seen from the reference edge, start and finish from end A.",
             "Where a cut stops before an end or an edge it must not run out there: it would show.",
         ),
+        cautions=heed((plan,), Machine.ROUTER_TABLE_FENCE, Machine.ROUTER_GUIDE, Machine.MORTISER, Machine.DRILL),
     )
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from planner.domain.marks import board_mark
-from planner.domain.plan import OpeningSize, Plan
+from planner.domain.plan import BoardSize, OpeningSize, Plan
+from planner.domain.solid import UP
+from planner.domain.space import LooseShelves
 from planner.domain.words import Role
 from planner.lengths import Nm
 from planner.present.table import Cell, Column, Group, Kind, Table
@@ -18,9 +20,8 @@ def openings(plan: Plan) -> Table:
         grid=plan.project.grid,
         columns=(
             Column(heading="Carcase"),
-            Column(heading="Column", kind=Kind.COUNT),
-            Column(heading="From the top", kind=Kind.COUNT),
-            Column(heading="Drawer"),
+            Column(heading="Opening"),
+            Column(heading="Holds"),
             Column(heading="Opening width", kind=Kind.LENGTH),
             Column(heading="Opening height", kind=Kind.LENGTH),
             Column(heading="Opening depth", kind=Kind.LENGTH),
@@ -29,26 +30,35 @@ def openings(plan: Plan) -> Table:
             Column(heading="Drawer depth", kind=Kind.LENGTH),
         ),
         groups=(Group(rows=tuple(_rows(plan))),) if plan.openings else (),
-        notes=("Columns are counted from the left. Drawer sizes are over the outside, once pins and tails are flush.",),
+        notes=(
+            "C-2.1 is the second column from the left, its first tier from the top; further figures go on inwards.",
+            "Drawer sizes are over the outside, once pins and tails are flush.",
+        ),
     )
 
 
 def _rows(plan: Plan) -> Iterator[tuple[Cell, ...]]:
     boards = {board.mark: board for board in plan.boards}
     for opening in plan.openings:
-        front = boards[board_mark(opening.drawer, Role.FRONT)]
-        side = boards[board_mark(opening.drawer, Role.RIGHT)]
-        proud = 2 * plan.project.proud_nm
-        yield (
-            *_place(opening),
-            opening.width_nm,
-            opening.height_nm,
-            opening.depth_nm,
-            Nm(front.length_nm - proud),
-            front.width_nm,
-            Nm(side.length_nm - proud),
-        )
+        clear = (opening.width_nm, opening.height_nm, opening.depth_nm)
+        yield (opening.carcase, opening.mark, holds(opening), *clear, *_drawer(opening, boards))
 
 
-def _place(opening: OpeningSize) -> tuple[Cell, ...]:
-    return opening.carcase, opening.column, opening.tier, opening.drawer
+def holds(opening: OpeningSize) -> str:
+    """What is in an opening, in a word or two."""
+    if opening.drawer:
+        return opening.drawer
+    held = opening.space.holds
+    if isinstance(held, LooseShelves):
+        return f"{held.count} loose shelves" if held.count > 1 else "1 loose shelf"
+    return "nothing"
+
+
+def _drawer(opening: OpeningSize, boards: Mapping[str, BoardSize]) -> tuple[Cell, ...]:
+    """Outside sizes of the drawer, if one is there."""
+    if not opening.drawer:
+        return None, None, None
+    front = boards[board_mark(opening.drawer, Role.FRONT)].place
+    side = boards[board_mark(opening.drawer, Role.RIGHT)].place
+    left = boards[board_mark(opening.drawer, Role.LEFT)].place
+    return Nm(side.right[1] - left.right[0]), front.size(UP), Nm(max(front.back[1], side.back[1]) - front.back[0])

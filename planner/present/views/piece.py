@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from planner.domain.box import Box
 from planner.domain.carcase import Carcase
 from planner.domain.plan import Plan
+from planner.domain.space import Division
 from planner.domain.words import Level, SizesOver
 from planner.lengths import Grid, Nm, show_length
 from planner.present.table import Cell, Column, Group, Table
@@ -25,7 +26,7 @@ HOW_TO_READ = (
     ("Sled settings", "Every sled cut in shop order: which end down, which fence, where to line up. Tick each cut."),
     ("Tails", "Which pins each end is traced from, and its saw cuts by set-up of the bandsaw."),
     ("Grooves and housings", "Where each groove, rabbet and housing runs, and where it stops."),
-    ("Order of operations", "The whole build, one row for each setting. Tick as you go."),
+    ("Order of operations", "The whole build, one heading for each setting. Tick as you go."),
     ("Notes", "What the checks found, and what to heed at each machine. Read them before cutting."),
 )
 """Sheets and what they are for; a sheet without rows is left out."""
@@ -86,11 +87,12 @@ def _piece_rows(plan: Plan) -> Iterator[Row]:
 
 def _carcase_words(carcase: Carcase, grid: Grid) -> str:
     sizes = _sizes((carcase.width_nm, carcase.height_nm, carcase.depth_nm), grid)
-    drawers = [opening.drawer.ring.mark for column in carcase.columns for opening in column.openings]
-    columns = len(carcase.columns)
+    drawers = [drawer.ring.mark for drawer in carcase.drawers()]
+    columns = len(carcase.inside.holds.spaces) if isinstance(carcase.inside.holds, Division) else 1
+    over = "outside" if carcase.sizes_over is SizesOver.OUTSIDE else "inside"
     return (
-        f"{sizes} (width × height × depth) over the outside; "
-        f"{columns} column{'s' if columns > 1 else ''}, {_count(len(drawers), 'drawer')}: {', '.join(drawers)}"
+        f"{sizes} (width × height × depth) over the {over}; "
+        f"{_count(columns, 'column')}, {_count(len(drawers), 'drawer')}{': ' if drawers else ''}{', '.join(drawers)}"
     )
 
 

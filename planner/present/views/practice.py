@@ -6,30 +6,34 @@ from collections.abc import Iterator, Sequence
 
 from planner.domain.operation import Machine
 from planner.domain.plan import Pass, Plan, PracticeJoint
+from planner.domain.words import Side
 from planner.lengths import Grid, show_length
-from planner.plan.cautions import cautions
 from planner.plan.fit import WHAT_ERRORS_MEAN
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
+from planner.present.views.heed import heed
+from planner.present.views.passes import AGAIN, pass_marks
 
 HOW = (
     "Cut both offcuts from the same wood as the real boards. Mark outside face, reference edge and ends as on those.",
     "Pins on end B, outside face to you: reference edge at your LEFT. Trace the tails on end A and saw them.",
+    AGAIN,
     "Each needs both fences once more; these walks and passes are not in the counts of the sled settings.",
-    "Put it together dry, and measure: pins against the tail board's face, tails against the pin board's face, gaps.",
+    "Measure the walls of the sockets against their lines, on the outside face. Then put it together dry.",
 )
 
 
 def practice(plan: Plan) -> Table:
     """One row for each practice joint."""
-    unit = plan.project.unit
+    unit, grid = plan.project.unit, plan.project.grid
     return Table(
         title="Practice joints",
-        grid=plan.project.grid,
+        grid=grid,
         columns=(
             Column(heading="Made", kind=Kind.TICK),
             Column(heading="Practice joint", strong=True),
             Column(heading="Sled"),
-            Column(heading=f"Bit height, {unit}", strong=True),
+            Column(heading=f"Bit height and pin baseline, {unit}", strong=True),
+            Column(heading=f"Tail baseline, {unit}", strong=True),
             Column(heading="Pin board thick", kind=Kind.LENGTH),
             Column(heading="Tail board thick", kind=Kind.LENGTH),
             Column(heading="Width", kind=Kind.PLACE),
@@ -37,10 +41,15 @@ def practice(plan: Plan) -> Table:
             Column(heading=f"Fence, (socket) and mark from your left, {unit}", kind=Kind.MARKS),
             Column(heading="Stands for", kind=Kind.MARKS),
         ),
-        groups=(Group(rows=tuple(_row(each, plan.project.grid) for each in plan.practice)),),
-        notes=(*HOW, *(f"{seen}: {means}" for seen, means in WHAT_ERRORS_MEAN)),
-        cautions=cautions(Machine.ROUTER_TABLE_SLED) if plan.practice else (),
+        groups=(Group(rows=tuple(_row(each, grid) for each in plan.practice)),),
+        notes=(*HOW, _planned(plan), *(f"{seen}: {means}" for seen, means in WHAT_ERRORS_MEAN)),
+        cautions=heed((plan,), Machine.ROUTER_TABLE_SLED),
     )
+
+
+def _planned(plan: Plan) -> str:
+    proud = show_length(plan.project.proud_nm, plan.project.grid.fine, with_unit=True)
+    return f"Then measure whether pins and tails stand proud as planned, {proud}, and every gap."
 
 
 def _row(each: PracticeJoint, grid: Grid) -> tuple[Cell, ...]:
@@ -49,18 +58,18 @@ def _row(each: PracticeJoint, grid: Grid) -> tuple[Cell, ...]:
         each.joint.mark,
         each.joint.sled,
         setting(each.bit_height_nm, grid),
+        setting(each.joint.tail_baseline_nm, grid),
         each.joint.pin_thickness_nm,
         each.joint.tail_thickness_nm,
         each.joint.width_nm,
         each.length_nm,
         (
-            *_marks(each.first_fence.upper(), each.first, grid),
-            *_marks(each.first_fence.other.upper(), each.second, grid),
+            *_marks(each.first_fence, each.first, grid),
+            *_marks(each.first_fence.other, each.second, grid),
         ),
         each.stands_for,
     )
 
 
-def _marks(fence: str, passes: Sequence[Pass], grid: Grid) -> Iterator[str]:
-    for one in passes:
-        yield f"{fence} ({one.socket}) {show_length(one.mark_nm, grid.fine)}"
+def _marks(fence: Side, passes: Sequence[Pass], grid: Grid) -> Iterator[str]:
+    return (f"{fence.upper()} {mark}" for mark in pass_marks(passes, grid))

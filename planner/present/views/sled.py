@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import groupby, pairwise
 
 from planner.derive.passes import NEGLIGIBLE_MM2
 from planner.domain.operation import Machine
-from planner.domain.plan import EndCut, Pass, Plan, SledBatch, SledPlan, SledSetting
+from planner.domain.plan import EndCut, Plan, SledBatch, SledPlan, SledSetting
 from planner.lengths import Grid, Nm, show_length
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
+from planner.present.views.heed import heed
 from planner.present.views.joints import slope_words
+from planner.present.views.passes import AGAIN, pass_marks
 from planner.present.views.sled_savings import AS_PLANNED, JOINT_BY_JOINT, in_words, rates_in_words
 
 HOW_TO_STAND = (
@@ -21,6 +22,7 @@ HOW_TO_STAND = (
     "End A down: reference edge at your RIGHT. End B down: reference edge at your LEFT.",
     "RIGHT fence: bring each mark to the RIGHT edge of the slot. LEFT fence: each mark to the LEFT edge of the slot.",
     "Marks are on the outside face, measured from your left. Sockets (1), (2), (3) … are counted from your left.",
+    AGAIN,
 )
 WEDGE = "Wedge left: end grain that stays for the chisel on the whole end, once it has been cut at both fences."
 LABELS_DECIDE = "Read the label before each cut. Where board and sheet don't agree, stop: don't cut by guess."
@@ -99,46 +101,38 @@ def _heights(sled: SledPlan) -> Iterator[tuple[tuple[str, str], Nm]]:
 def _columns(sheet: _Sheet) -> Iterator[Column]:
     unit = sheet.grid.unit
     yield Column(heading="Cut", kind=Kind.TICK)
-    yield Column(heading="Setting", kind=Kind.COUNT, repeats=True)
-    yield Column(heading="Fence", repeats=True)
-    yield Column(heading=f"Bit height, {unit}", repeats=True)
+    yield Column(heading="Setting, fence", repeats=True)
+    yield Column(heading=f"Bit height and baseline, {unit}", repeats=True)
     if sheet.projects:
         yield Column(heading="Project", strong=True)
     yield Column(heading="Board", strong=True)
     yield Column(heading="End down", strong=True)
-    yield Column(heading="Outside face", repeats=True)
-    yield Column(heading="Reference edge at your", strong=True)
+    yield Column(heading="Outside face to you, reference edge at your", strong=True)
     yield Column(heading=f"(Socket) and mark, from your left, {unit}", kind=Kind.MARKS)
     yield Column(heading="Joint")
-    yield Column(heading="Width", kind=Kind.LENGTH)
-    yield Column(heading="Thickness", kind=Kind.LENGTH)
+    yield Column(heading=f"Width × thickness, {unit}")
     if sheet.wedges:
         yield Column(heading="Wedge left, mm²", kind=Kind.AMOUNT, decimals=1)
 
 
-def _cautions(batch: SledBatch) -> tuple[str, ...]:
-    """What to heed at the sled, each once."""
-    works = (work for plan in batch.plans for work in plan.order if work.machine is Machine.ROUTER_TABLE_SLED)
-    return tuple(dict.fromkeys(caution for work in works for caution in work.cautions))
-
-
 def _groups(batch: SledBatch, sheet: _Sheet) -> Iterator[Group]:
-    settings, grid, heed = batch.sled.settings, sheet.grid, _cautions(batch)
-    changes = ["first setting", *(_change(before, now, grid) for before, now in pairwise(settings))]
-    for at, change in zip(settings, changes, strict=False):
+    settings, grid = batch.sled.settings, sheet.grid
+    cautions = heed(batch.plans, Machine.ROUTER_TABLE_SLED)
+    for before, at in zip((None, *settings), settings, strict=False):
         fence = at.fence.upper()
-        bit = f"bit {setting(at.bit_nm, grid)}, bit height {setting(at.bit_height_nm, grid)} {grid.unit}"
+        bit = f"bit {setting(at.bit_nm, grid)}, bit height and baseline {setting(at.bit_height_nm, grid)} {grid.unit}"
         yield Group(
-            heading=f"Setting {at.number} ({change}): {fence} FENCE, outside face to you, "
+            heading=f"Setting {at.number} ({_change(before, at, grid)}): {fence} FENCE, outside face to you, "
             f"mark to the {fence} edge of the slot. Sled {at.sled}, slope {slope_words(at.slope)}, {bit}.",
-            cautions=heed,
+            cautions=cautions,
             rows=tuple(tuple(_row(at, cut, sheet)) for cut in at.cuts),
         )
 
 
-def _change(before: SledSetting, now: SledSetting, grid: Grid) -> str:
-    if now.sled != before.sled:
-        return f"put on sled {now.sled}"
+def _change(before: SledSetting | None, now: SledSetting, grid: Grid) -> str:
+    """What to adjust; nothing is set up before the first setting."""
+    if before is None or now.sled != before.sled:
+        return f"put on sled {now.sled}, fit its bit, set the bit height"
     if now.bit_height_nm != before.bit_height_nm:
         return f"set the bit height to {setting(now.bit_height_nm, grid)} {grid.unit}"
     return f"walk round to the {now.fence} fence"
@@ -146,21 +140,16 @@ def _change(before: SledSetting, now: SledSetting, grid: Grid) -> str:
 
 def _row(at: SledSetting, cut: EndCut, sheet: _Sheet) -> Iterator[Cell]:
     """Cells of the columns above."""
-    yield from (None, at.number, at.fence.upper(), setting(at.bit_height_nm, sheet.grid))
+    yield from (None, f"{at.number} {at.fence.upper()}", setting(at.bit_height_nm, sheet.grid))
     if sheet.projects:
         yield cut.project
-    yield from (cut.board, cut.end.value, "to you", cut.reference_edge.upper())
-    yield tuple(_marks(cut.passes, sheet.grid))
-    yield from (cut.joint, cut.width_nm, cut.thickness_nm)
+    yield from (cut.board, cut.end.value, cut.reference_edge.upper())
+    yield tuple(pass_marks(cut.passes, sheet.grid))
+    yield cut.joint
+    yield f"{show_length(cut.width_nm, sheet.grid)} × {show_length(cut.thickness_nm, sheet.grid)}"
     if sheet.wedges:
         yield _wedge(cut)
 
 
 def _wedge(cut: EndCut) -> Fraction | None:
     return Fraction(cut.residue_mm2) if cut.residue_mm2 > NEGLIGIBLE_MM2 else None
-
-
-def _marks(passes: Sequence[Pass], grid: Grid) -> Iterator[str]:
-    """Each socket with its marks: ``(1) 1 5/32``, or for two passes ``(1) 1 5/32 and 1 1/2``."""
-    for socket, in_socket in groupby(passes, key=lambda one: one.socket):
-        yield f"({socket}) {' and '.join(show_length(one.mark_nm, grid.fine) for one in in_socket)}"

@@ -9,20 +9,23 @@ from planner.domain.operation import Machine
 from planner.domain.plan import Plan
 from planner.domain.tail import SawCut, TailEnd, TailSetting
 from planner.lengths import Grid, show_length
-from planner.plan.cautions import cautions
 from planner.plan.fit import HOW_IT_SHOULD_FIT, WHEN_IT_DOES_NOT
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
+from planner.present.views.heed import heed
 from planner.present.views.joints import slope_words
 
 HOW_TO_TRACE = (
     "Trace each end from its own pins and from no others: the joint's mark stands on both.",
-    "Lay the tail board INSIDE FACE UP. Stand the pin board on it, inside face on the baseline, towards the middle.",
-    "Reference edges flush. Draw round the pins, then draw the lines on to the end.",
+    "Lay the tail board INSIDE FACE UP. Stand the pin board's cut end on it, its INSIDE face on the baseline.",
+    "So its inside face looks to the middle of the tail board, its outside face to the tail board's end.",
+    "Reference edges flush. Draw round the pins, then draw the lines square across the end.",
 )
 HOW_TO_SAW = (
     "Saw INSIDE FACE UP, the end pointing away from you. Cuts are counted, and measured at the end, from your left.",
+    "The saw's table stays square; a wedge of the slope or a mitre gauge leads the board along the lean.",
     "Saw the traced lines; the places are to check by. Keep the kerf in the waste.",
-    "Then nibble out the waste to the baseline, and saw the shoulders for the half-pins, square to the edge.",
+    "Saw all ends at one lean, then all at the other. Then nibble out the waste to the baseline.",
+    "Last, saw the shoulders for the half-pins, square to the edge. 5 of 12: straight cuts here, and in all.",
 )
 
 
@@ -34,41 +37,49 @@ def tails(plan: Plan) -> Table:
         grid=grid,
         columns=(
             Column(heading="Sawn", kind=Kind.TICK),
+            Column(heading="Set-up, lean and waste", repeats=True),
             Column(heading="Board", strong=True),
             Column(heading="End", strong=True),
             Column(heading="Trace from", strong=True),
             Column(heading="Joint"),
             Column(heading=f"Baseline, {unit}"),
             Column(heading="Reference edge at your", strong=True),
-            Column(heading=f"(Cut) place at the end, side of the waste, {unit}", kind=Kind.MARKS),
+            Column(heading=f"(Cut) place at the end, from your left, {unit}", kind=Kind.MARKS),
+            Column(heading="Straight cuts"),
             Column(heading="Throat", kind=Kind.PLACE),
         ),
         groups=tuple(_group(plan, at) for at in plan.tails),
         notes=(*HOW_TO_TRACE, *HOW_TO_SAW, *_fit(plan)),
+        page_per_group=True,
     )
 
 
 def _group(plan: Plan, at: TailSetting) -> Group:
-    grid = plan.project.grid
+    """A set-up; its waste is on the side to which its cuts lean, since a tail is widest at its end."""
+    grid, side = plan.project.grid, at.leans.upper()
+    thick, throat = show_length(at.thickness_nm, grid), setting(at.throat_nm, grid)
     return Group(
-        heading=f"Set-up {at.number}: slope {slope_words(at.slope)}, "
-        f"boards {show_length(at.thickness_nm, grid, with_unit=True)} thick, cuts that lean {at.leans.upper()} going "
-        f"away, throat at least {setting(at.throat_nm, grid)} {grid.unit}.",
-        cautions=cautions(Machine.BANDSAW),
+        heading=f"Set-up {at.number}: INSIDE FACE UP, end away from you, cuts that lean {side} going away, waste at "
+        f"the {side} of each. Slope {slope_words(at.slope)}, boards {thick} {grid.unit} thick, throat {throat} "
+        f"{grid.unit} or more.",
+        cautions=heed((plan,), Machine.BANDSAW),
         rows=tuple(_row(at, end, grid) for end in at.ends),
     )
 
 
 def _row(at: TailSetting, end: TailEnd, grid: Grid) -> tuple[Cell, ...]:
+    made_here = at.cuts(end)
     return (
         None,
+        f"{at.number} {at.leans.upper()}",
         end.board,
         end.end.value,
         end_mark(end.trace_from, end.trace_from_end),
         end.joint,
         setting(end.baseline_nm, grid),
         end.reference_edge.upper(),
-        tuple(_cuts(end, at.cuts(end), grid)),
+        tuple(_cuts(end, made_here, grid)),
+        f"{len(made_here)} of {end.straight_cuts}",
         end.throat_nm,
     )
 
@@ -76,11 +87,13 @@ def _row(at: TailSetting, end: TailEnd, grid: Grid) -> tuple[Cell, ...]:
 def _cuts(end: TailEnd, made_here: tuple[SawCut, ...], grid: Grid) -> Iterator[str]:
     for number, cut in enumerate(end.saw_cuts, 1):
         if cut in made_here:
-            yield f"({number}) {show_length(cut.at_end_nm, grid.fine)} {cut.waste}"
+            yield f"({number}) {show_length(cut.at_end_nm, grid.fine)}"
+    yield from (f"square {show_length(place, grid.fine)}" for place in end.square_cuts_nm)
 
 
 def _fit(plan: Plan) -> Iterator[str]:
+    """How the joints of each wood that carries tails should fit, and what to do where they don't."""
     boards = {board.mark: board.material for board in plan.boards}
-    used = {plan.project.material(boards[joint.tail_board]).hardness for joint in plan.joints}
-    yield from (f"Fit in {hardness} wood: {HOW_IT_SHOULD_FIT[hardness]}" for hardness in sorted(used))
+    for material in map(plan.project.material, dict.fromkeys(boards[joint.tail_board] for joint in plan.joints)):
+        yield f"Fit in {material.name}, a {material.hardness} wood: {HOW_IT_SHOULD_FIT[material.hardness]}"
     yield from (f"{seen}: {remedy}" for seen, remedy in WHEN_IT_DOES_NOT)
