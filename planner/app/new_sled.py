@@ -15,7 +15,7 @@ from planner.domain.sled import Sled
 from planner.domain.sled_to_build import SledToBuild, SledWish, UprightBoard
 from planner.domain.words import JointKind
 from planner.errors import InputError
-from planner.lengths import Grid, Nm, Unit, write_length
+from planner.lengths import Grid, Nm, Unit
 from planner.present.plain import visible
 
 FOR_BOARDS = "bench"
@@ -190,13 +190,6 @@ def _remarks(name: str, replaces: Iterable[str]) -> Iterator[str]:
 def _table(sled: Sled, unit: Unit) -> str:
     import tomli_w
 
-    from planner.intake.slope import write_slope
+    from planner.intake.kept_sleds import figures
 
-    table = {
-        "slope": write_slope(sled.run_micro),
-        "bit": write_length(sled.bit_nm, unit),
-        "greatest_bit_height": write_length(sled.greatest_bit_height_nm, unit),
-        "greatest_width": write_length(sled.greatest_width_nm, unit),
-        "greatest_upright": write_length(sled.greatest_upright_nm, unit),
-    }
-    return tomli_w.dumps({"sled": {sled.name: table}})
+    return tomli_w.dumps({"sled": {sled.name: figures(sled, unit)}})

@@ -10,7 +10,7 @@ from pathlib import Path
 from planner import pipeline
 from planner.app.file_names import safe_stem
 from planner.app.outputs import made_folder, placed
-from planner.app.projects import Kept, keep, plan_of_file, stored
+from planner.app.projects import Kept, keep, plan_of_file, read_from, stored
 from planner.app.store_place import StorePlace
 from planner.domain.plan import Plan, SledBatch
 from planner.domain.project import Project
@@ -113,11 +113,11 @@ def prepare(path: str, folder: Path, store: StorePlace, *, force: bool) -> Prepa
     from planner.present.json_out import plan_json
     from planner.present.workbook import workbook
 
-    made = plan_of_file(path)
+    made = plan_of_file(path, store)
     book, plan_file = (folder / f"{safe_stem(made.project.name)}{ending}" for ending in (WORKBOOK, PLAN_FILE))
     files = {book: workbook(made), plan_file: _json_file(plan_json(made))}
     with made_folder(folder), placed(files, force=force):
-        change = keep(made.project, store)
+        change = keep(made.project, store, why=read_from(path))
     return Prepared(kept=Kept(plan=made, change=change), workbook=book, plan_file=plan_file)
 
 

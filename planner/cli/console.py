@@ -122,6 +122,11 @@ def tell(text: str) -> None:
         sys.stderr.flush()
 
 
+def bold(text: str) -> str:
+    """Text for standard error that stands out, where that can be shown."""
+    return f"{_BOLD}{text}{_PLAIN}" if colour(sys.stderr) else text
+
+
 def safe(text: str) -> str:
     """Text that others wrote, so that it can't steer the terminal."""
     from planner.present.plain import visible

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from planner.cli import console, files, new_sled, stored, views
+from planner.cli import ask, change, console, files, history, new_sled, sleds, stored, views
 from planner.cli.group import Planner
 
 app = typer.Typer(
@@ -18,14 +18,26 @@ app = typer.Typer(
 )
 
 app.command()(files.prepare)
+app.command()(ask.ask)
 app.command()(files.read)
 app.command()(files.write)
 app.command()(files.workbook)
 app.command()(files.schema)
 app.command()(stored.projects)
 app.command()(stored.forget)
+for command in (
+    change.change, change.places, change.resize, change.add_drawer, change.remove_drawer, change.swap_timber
+):  # fmt: skip
+    app.command()(command)
+app.command()(history.undo)
+app.command()(history.redo)
+app.command()(history.history)
 for name, help_text in views.VIEWS.items():
     app.command(name, help=help_text)(views.view(name))
+app.command()(sleds.sleds)
+app.command()(sleds.keep_sled)
+app.command()(sleds.measure_sled)
+app.command()(sleds.drop_sled)
 app.command()(new_sled.new_sled)
 
 

@@ -10,7 +10,7 @@ from planner.cli.console import safe
 from planner.domain.plan import Plan
 from planner.domain.words import Level
 
-_STORED = {
+STORED = {
     Change.NEW: "new in the store",
     Change.CHANGED: "changed in the store",
     Change.UNCHANGED: "in the store already, unchanged",
@@ -19,10 +19,12 @@ _STORED = {
 
 def of_kept(kept: Kept) -> str:
     """What was stored."""
-    plan = kept.plan
-    ends = 2 * len(plan.joints)
-    counts = f"{_count(len(plan.boards), 'board')}, {_count(len(plan.joints), 'corner')}, {_count(ends, 'joined end')}."
-    return f"{safe(plan.project.name)}: {_STORED[kept.change]}.\n{counts}"
+    return f"{safe(kept.plan.project.name)}: {STORED[kept.change]}.\n{_counts(kept.plan)}"
+
+
+def of_plan(plan: Plan) -> str:
+    """What a plan comes to, and what to know before cutting."""
+    return "\n".join((_counts(plan), *_sled(plan), *_findings(plan)))
 
 
 def of_prepared(prepared: Prepared) -> str:
@@ -48,6 +50,11 @@ def of_list(found: Iterable[Listed]) -> str:
 def _parts(listed: Listed) -> str:
     counted = ((listed.carcases, "carcase"), (listed.drawers, "drawer"), (listed.boxes, "box"))
     return ", ".join(_count(number, what) for number, what in counted if number)
+
+
+def _counts(plan: Plan) -> str:
+    counted = ((len(plan.boards), "board"), (len(plan.joints), "corner"), (2 * len(plan.joints), "joined end"))
+    return f"{', '.join(_count(number, what) for number, what in counted)}."
 
 
 def _sled(plan: Plan) -> Iterator[str]:

@@ -1,0 +1,90 @@
+"""The end of an interview: where to put what came of it, and putting it there, all or nothing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from planner.app.file_names import safe_stem
+from planner.app.outputs import placed
+from planner.app.plans import WORKBOOK
+from planner.app.projects import Change, keep
+from planner.app.store_place import StorePlace
+from planner.domain.plan import Plan
+from planner.errors import InputError, Problem
+from planner.intake.interview.asking import Asking
+from planner.intake.interview.beginning import Shop
+from planner.intake.interview.piece import Piece
+from planner.intake.interview.question import Script
+
+SECTION = "To finish"
+NO = "no"
+PROJECT_FILE = ".toml"
+_LONGEST = 200
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ending:
+    """Where to put it.
+
+    Attributes:
+        keep: whether to store it.
+        file: where to write a project file, if anywhere.
+        workbook: where to write a workbook, if anywhere.
+    """
+
+    keep: bool
+    file: Path | None
+    workbook: Path | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finished:
+    """What was done.
+
+    Attributes:
+        change: in the store; None when it was not stored.
+    """
+
+    plan: Plan
+    change: Change | None
+    file: Path | None
+    workbook: Path | None
+
+
+def ending(piece: Piece, shop: Shop, *, can_keep: bool) -> Script[Ending]:
+    """Ask where to put it; what is there already is not offered to be replaced as usual."""
+    asking = Asking(unit=piece.unit, start={}, section=SECTION, heard={})
+    key = "replace" if piece.name in shop.projects else "keep"
+    kept = can_keep and (yield from asking.yes(key, usual=key == "keep"))
+    stem = safe_stem(piece.name)
+    file = yield from asking.text("file", NO if kept else f"{stem}{PROJECT_FILE}", _LONGEST)
+    workbook = yield from asking.text("workbook", f"{stem}{WORKBOOK}", _LONGEST)
+    return Ending(keep=kept, file=_path(file), workbook=_path(workbook))
+
+
+def _path(said: str) -> Path | None:
+    return None if said.casefold() in {NO, "n", "none"} else Path(said)
+
+
+def finish(plan: Plan, wanted: Ending, store: StorePlace) -> Finished:
+    """Store the project and write the files that are wanted: all of it, or nothing.
+
+    Raises:
+        InputError: a place is taken or is no place for such a file; where it says so is the file.
+        StoreError: the store can't be written.
+    """
+    from planner.intake.write_file import write_project
+    from planner.present.workbook import workbook
+
+    files: dict[Path, bytes] = {}
+    if wanted.file is not None:
+        files[wanted.file] = write_project(plan.project).encode()
+    if wanted.workbook is not None:
+        if wanted.workbook.suffix.lower() != WORKBOOK or wanted.workbook == wanted.file:
+            remedy = f"The name of a workbook ends in {WORKBOOK}."
+            raise InputError([Problem(where=str(wanted.workbook), what="is no name for a workbook.", remedy=remedy)])
+        files[wanted.workbook] = workbook(plan)
+    with placed(files, force=False):
+        change = keep(plan.project, store, why="answers to questions") if wanted.keep else None
+    return Finished(plan=plan, change=change, file=wanted.file, workbook=wanted.workbook)
