@@ -7,16 +7,31 @@ from functools import cache
 
 from hypothesis import strategies as st
 
-from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Opening, Partitions, Rails
+from planner.domain.bottom import BottomPanel
+from planner.domain.box import Box
+from planner.domain.carcase import BackPanel, Carcase, Dividers, Rails
+from planner.domain.drawer import Drawer
+from planner.domain.marks import drawer_mark
 from planner.domain.material import Material
 from planner.domain.project import Project
 from planner.domain.ring import Stuff, make_ring
 from planner.domain.sled import Sled
+from planner.domain.space import Division, Space
 from planner.domain.spacing import Spacing
-from planner.domain.words import EdgeName, HeightRule, MaterialKind, PinPair, RingKind, SizesOver, Spread
+from planner.domain.words import (
+    DividerKind,
+    EdgeName,
+    HeightRule,
+    MaterialKind,
+    PinPair,
+    RingKind,
+    SizesOver,
+    Spread,
+    Way,
+)
 from planner.lengths import Grid, Nm, Span, Unit
-from tests.strategies import MM, allowances, drawer_of, lengths, marks_of_drawers, own_spacings, ratios, with_own
+from tests.drawn_drawers import drawer_of
+from tests.small_parts import MM, allowances, lengths, own_spacings, ratios, with_own
 
 _LEAST_OPENING = 150 * MM
 """Mean height of an opening; with the steps and ratios below, none gets under 80 mm."""
@@ -111,20 +126,21 @@ def _sound_drawers(draw: st.DrawFn, marks: list[str]) -> list[Drawer]:
 
 
 @st.composite
-def _sound_columns(draw: st.DrawFn, marks: list[str], width: Nm | None) -> Column:
+def _sound_columns(draw: st.DrawFn, marks: list[str], width: Nm | None) -> Space:
     rule = draw(st.sampled_from(HeightRule))
     listed = [draw(lengths(80 * MM, 120 * MM)) if rule is HeightRule.LISTED else None for _ in marks]
     drawers = draw(_sound_drawers(marks))
-    return Column(
-        width_nm=width,
-        heights=rule,
+    tiers = Division(
+        way=Way.TIERS,
+        divider=DividerKind.RAIL,
+        rule=rule if len(marks) > 1 or rule is not HeightRule.LISTED else HeightRule.EQUAL,
         step_nm=draw(lengths(1 * MM, 15 * MM)) if rule is HeightRule.STEP else None,
         ratio=draw(st.sampled_from([Fraction(21, 20), Fraction(6, 5)])) if rule is HeightRule.RATIO else None,
-        openings=tuple(
-            Opening(height_nm=height, drawer=drawer)
-            for height, drawer in zip([*listed[:-1], None], drawers, strict=True)
+        spaces=tuple(
+            Space(size_nm=height, holds=drawer) for height, drawer in zip([*listed[:-1], None], drawers, strict=True)
         ),
     )
+    return Space(size_nm=width, holds=tiers)
 
 
 @st.composite
@@ -149,13 +165,43 @@ def _sound_carcases(draw: st.DrawFn, mark: str, drawer_marks: list[list[str]]) -
         width_nm=Nm(sum(widths) + thickness * (len(widths) + 1)),
         height_nm=Nm(inside + 2 * thickness),
         depth_nm=draw(lengths(250 * MM, 500 * MM)),
-        columns=tuple(
-            draw(_sound_columns(marks, width)) for marks, width in zip(drawer_marks, [*widths[:-1], None], strict=True)
+        sizes_over=SizesOver.OUTSIDE,
+        inside=Space(
+            holds=Division(
+                way=Way.COLUMNS,
+                divider=DividerKind.PARTITION,
+                rule=HeightRule.LISTED if len(widths) > 1 else HeightRule.EQUAL,
+                step_nm=None,
+                ratio=None,
+                spaces=tuple(
+                    draw(_sound_columns(marks, width))
+                    for marks, width in zip(drawer_marks, [*widths[:-1], None], strict=True)
+                ),
+            )
         ),
         rails=rails if most > 1 else None,
-        partitions=Partitions(stuff=stuff, housing_depth_nm=housing) if len(widths) > 1 else None,
+        partitions=Dividers(stuff=stuff, housing_depth_nm=housing) if len(widths) > 1 else None,
         back=draw(st.none() | back),
     )
+
+
+@st.composite
+def _marks_of_drawers(draw: st.DrawFn, carcase_count: int, letters: list[str]) -> list[list[list[str]]]:
+    """Marks by carcase and column: the usual ones, or others with a letter of their own."""
+    tiers = draw(
+        st.lists(st.lists(st.integers(1, 5), min_size=1, max_size=3), min_size=carcase_count, max_size=carcase_count)
+    )
+    only_column = sum(map(len, tiers)) == 1
+    column = 0
+    marks: list[list[list[str]]] = []
+    for counts in tiers:
+        marks.append([])
+        for count in counts:
+            column += 1
+            usual = [drawer_mark(column, tier, only_column=only_column) for tier in range(1, count + 1)]
+            own = [f"{letters[column]}{tier}" for tier in range(1, count + 1)]
+            marks[-1].append(draw(st.sampled_from([usual, usual, own])))
+    return marks
 
 
 @st.composite
@@ -175,7 +221,7 @@ def buildable_projects(draw: st.DrawFn) -> Project:
     )
     box_count = draw(st.integers(0, 2))
     carcase_count = draw(st.integers(0 if box_count else 1, 1))
-    drawer_marks = draw(marks_of_drawers(carcase_count, list("ABCEFGHKL")))
+    drawer_marks = draw(_marks_of_drawers(carcase_count, list("ABCEFGHKL")))
     return Project(
         name="Piece",
         unit=unit,

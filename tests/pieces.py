@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import BackPanel, Carcase, Column, Drawer, Opening, Rails
+from dataclasses import replace
+from fractions import Fraction
+
+from planner.domain.bottom import BottomPanel
+from planner.domain.box import Box
+from planner.domain.carcase import BackPanel, Carcase, Rails
+from planner.domain.drawer import Drawer
 from planner.domain.material import Material
+from planner.domain.plan import BoardSize
 from planner.domain.project import Project
 from planner.domain.ring import Stuff, make_ring
 from planner.domain.sled import MICRO, Sled
+from planner.domain.space import Division, Space
 from planner.domain.spacing import Spacing
-from planner.domain.words import HeightRule, MaterialKind, PinPair, RingKind, SizesOver
+from planner.domain.words import DividerKind, HeightRule, MaterialKind, PinPair, RingKind, SizesOver, Way
 from planner.lengths import Grid, Nm, Unit, read_length
 
 
@@ -73,6 +80,30 @@ def drawer(mark: str) -> Drawer:
     )
 
 
+def columns(*spaces: Space) -> Space:
+    """A space divided into columns by partitions."""
+    return _divided(Way.COLUMNS, DividerKind.PARTITION, spaces)
+
+
+def tiers(*spaces: Space, by: DividerKind = DividerKind.RAIL) -> Space:
+    """A space divided into tiers."""
+    return _divided(Way.TIERS, by, spaces)
+
+
+def _divided(way: Way, divider: DividerKind, spaces: tuple[Space, ...]) -> Space:
+    rule = HeightRule.EQUAL
+    division = Division(way=way, divider=divider, rule=rule, step_nm=None, ratio=None, spaces=spaces)
+    return Space(share=Fraction(1), holds=division)
+
+
+def graduated(step: str, *spaces: Space) -> Space:
+    """Tiers between rails, each taller by a step than the one above."""
+    division = Division(
+        way=Way.TIERS, divider=DividerKind.RAIL, rule=HeightRule.STEP, step_nm=inches(step), ratio=None, spaces=spaces
+    )
+    return Space(holds=division)
+
+
 def six_drawers() -> Project:
     """A chest 36 wide, 46 high, 20 deep, six drawers each 1/2 in taller than the one above."""
     seven_eighths = (ash("7/8"),) * 4
@@ -82,17 +113,9 @@ def six_drawers() -> Project:
         width_nm=inches("36"),
         height_nm=inches("46"),
         depth_nm=inches("20"),
-        columns=(
-            Column(
-                width_nm=None,
-                heights=HeightRule.STEP,
-                step_nm=inches("1/2"),
-                ratio=None,
-                openings=tuple(Opening(height_nm=None, drawer=drawer(f"D{n}")) for n in range(1, 7)),
-            ),
-        ),
+        sizes_over=SizesOver.OUTSIDE,
+        inside=columns(graduated("1/2", *(Space(holds=drawer(f"D{n}")) for n in range(1, 7)))),
         rails=Rails(stuff=ash("3/4"), width_nm=inches("3"), housing_depth_nm=inches("1/4")),
-        partitions=None,
         back=BackPanel(stuff=ply("1/4"), rabbet_depth_nm=inches("3/8"), play_nm=inches("1/32")),
     )
     return project(carcases=(carcase,))
@@ -112,3 +135,26 @@ def small_box() -> Project:
         bottom=BOTTOM,
     )
     return project(boxes=(box,))
+
+
+def with_drawer(made: Project, drawer: Drawer) -> Project:
+    """The same project with another drawer in the place of the one of its mark."""
+    return replace(made, carcases=tuple(replace(c, inside=_replaced(c.inside, drawer)) for c in made.carcases))
+
+
+def _replaced(space: Space, drawer: Drawer) -> Space:
+    if isinstance(space.holds, Division):
+        spaces = tuple(_replaced(each, drawer) for each in space.holds.spaces)
+        return replace(space, holds=replace(space.holds, spaces=spaces))
+    if isinstance(space.holds, Drawer) and space.holds.ring.mark == drawer.ring.mark:
+        return replace(space, holds=drawer)
+    return space
+
+
+def cut_to(board: BoardSize, length: int, width: int, thickness: int) -> BoardSize:
+    """The same board at another size, with nothing that stands proud."""
+    lie, place = board.lie, board.place
+    for direction, size in ((lie.along, length), (lie.across, width), (lie.out, thickness)):
+        low, _ = place.along(direction)
+        place = place.with_span(direction, (low, low + size))
+    return replace(board, place=place, proud_a_nm=Nm(0), proud_b_nm=Nm(0))

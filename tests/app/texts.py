@@ -40,7 +40,7 @@ def named(name: str) -> str:
     return BOX.replace('"Salt box"', f'"{quoted}"')
 
 
-BAD = BOX.replace("length = 240", 'length = "240 furlongs"').replace("thickness = 12", "thickness = 12\nlid = 3")
+BAD = BOX.replace("length = 240", 'length = "240 furlongs"').replace("thickness = 12", "thickness = 12\ncastors = 3")
 """Two mistakes: a length that is none, and a key that nobody knows."""
 
 IMPOSSIBLE = BOX + "\n[box.pins]\ntails = 60\n"

@@ -44,6 +44,15 @@ def test_a_slot_unlike_its_bit_is_a_caution(slot: str, warned: bool) -> None:  #
     assert bool(found(project, "slot-unlike-bit")) is warned
 
 
+@pytest.mark.parametrize(("half_pin", "warned"), [("1/32", True), ("1/16", False), ("1/4", False)])
+def test_pins_thinner_than_fine_handwork_are_a_caution(half_pin: str, warned: bool) -> None:  # noqa: FBT001
+    # Griffith (1908) sec. 100: the narrow edge of a pin is scarcely over 1/16 in.
+    box = small_box()
+    (only,) = box.boxes
+    thin = replace(only, ring=replace(only.ring, spacing=replace(SPACING, half_pin_nm=inches(half_pin))))
+    assert bool(found(replace(box, boxes=(thin,)), "thin-pins")) is warned
+
+
 def test_stops_are_named_with_their_places() -> None:
     """A box of 1/2 in boards, half-pin 1/4 + lean 1/16: groove from 5/16 to 9/16, in the lowest socket of the sides.
 

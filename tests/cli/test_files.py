@@ -20,14 +20,14 @@ def test_prepare_does_all_at_once_and_says_so_in_a_few_lines(maker: Maker) -> No
     lines = said.out.splitlines()
     assert len(lines) <= 8
     assert lines[0] == "Landing chest: new in the store."
-    # 28 corners: 4 of the carcase, 6 × 4 of the drawers; 40 boards: 6 × (4 + bottom) + 4 + back + 5 rails
-    assert lines[1] == "40 boards, 28 corners, 56 joined ends."
+    # 28 corners: 4 of the carcase, 6 × 4 of the drawers; 50 boards: 6 × 5, 4 and a back, 5 × (rail and 2 runners)
+    assert lines[1] == "50 boards, 28 corners, 56 joined ends."
     # two bit heights (3/4 and 1/2 in tail boards), each at both fences: 1 change of height and 2 of fence
     # 14 boards with pins (front and back of 6 drawers, two of the carcase), taken up and turned at two fences each
     assert lines[2].startswith("Sled: 4 settings, 3 changes, 28 handlings, 28 turnings, ")
     # joint by joint: 28 walks round and one change of height; one board of each of the 7 boxes stays at a fence once
     assert lines[3].startswith("Joint by joint: 30 settings, 29 changes, 49 handlings, 14 turnings, ")
-    assert "Checks: 0 stops, 1 caution, " in said.out
+    assert "Checks: 0 stops, 0 cautions, " in said.out
     book = Path("out") / "Landing chest.xlsx"
     assert f"Workbook: {book}" in lines
     assert f"Plan: {Path('out') / 'Landing chest.json'}" in lines

@@ -57,7 +57,7 @@ def test_all_problems_are_told_each_with_place_and_remedy(maker: Maker) -> None:
     err = refused(maker("read", "-", stdin=BAD), 2)
     assert "standard input, line 18: box[1].length" in err
     assert "240 furlongs" in err
-    assert "standard input, line 23: box[1].lid" in err
+    assert "standard input, line 23: box[1].castors" in err
     assert "Write it like 23 1/2" in err
     assert "Known here: mark, title" in err
 
@@ -102,7 +102,7 @@ def test_a_store_that_is_none_is_refused_by_its_own_code(maker: Maker) -> None:
 
 
 def test_a_stored_project_that_cannot_be_planned_has_the_code_of_a_plan(maker: Maker) -> None:
-    keep(read_project(IMPOSSIBLE, "as if an older program had stored it"), StorePlace(maker.store))
+    keep(read_project(IMPOSSIBLE, "as if an older program had stored it"), StorePlace(maker.store), why="a test")
     assert "60 tails" in refused(maker("boards"), 1)
     assert "60 tails" in refused(maker("workbook", "Salt box", "box.xlsx"), 1)
     assert sorted(contents(maker.folder)) == ["box.toml"]
@@ -151,7 +151,7 @@ def test_what_the_system_refuses_is_told_as_such(maker: Maker, monkeypatch: pyte
 
 
 def test_an_interruption_leaves_nothing_and_says_so(maker: Maker, monkeypatch: pytest.MonkeyPatch) -> None:
-    def interrupted(*_: object) -> None:
+    def interrupted(*_: object, **__: object) -> None:
         raise KeyboardInterrupt
 
     monkeypatch.setattr("planner.app.plans.keep", interrupted)

@@ -16,7 +16,7 @@ def full_maker(chest_maker: Maker) -> Maker:
     """A maker whose store holds the chest and two boxes alike, one of which can't be planned any more."""
     chest_maker("read", "box.toml")
     chest_maker("read", "-", stdin=named("Tea box"))
-    keep(read_project(IMPOSSIBLE.replace("Salt box", "Old box"), "x"), StorePlace(chest_maker.store))
+    keep(read_project(IMPOSSIBLE.replace("Salt box", "Old box"), "x"), StorePlace(chest_maker.store), why="a test")
     return chest_maker
 
 

@@ -29,13 +29,13 @@ KEYS = {
     "cuts": {"board", "kind", "face", "from_end_a_mm", "from_reference_edge_mm", "depth_mm", "takes"},
     "practice": {"joint", "bit_height_mm", "length_mm", "stands_for", "passes"},
     "tails": {"setting", "thickness_mm", "leans", "throat_mm", "ends"},
-    "openings": {"carcase", "column", "tier", "drawer", "width_mm", "height_mm", "depth_mm"},
+    "openings": {"carcase", "opening", "drawer", "width_mm", "height_mm", "depth_mm"},
     "order": {"number", "machine", "task", "setting", "lengths_mm", "operations", "cautions"},
     "checks": {"code", "level", "marks", "text", "remedy"},
 }  # fmt: skip
 COUNTS = {
-    "boards": 40,  # carcase 4 + back + 5 rails; 6 drawers of 4 boards and a bottom
-    "labels": 40,
+    "boards": 50,  # carcase 4 + back + 5 rails with 2 runners each; 6 drawers of 4 boards and a bottom
+    "labels": 50,
     "joints": 28,  # 4 corners and 6 × 4
     "openings": 6,
     "practice": 3,  # fronts of 3/4 and backs of 1/2 to sides of 1/2; the carcase of 3/4

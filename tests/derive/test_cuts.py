@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from planner.derive.fits import must_fit
@@ -61,15 +63,13 @@ def test_both_sides_are_housed_at_one_setting() -> None:
 
 def fits(**changes: object) -> None:
     good = CUTS["D1-right", "D1-bottom"]
-    names = ("kind", "board", "face", "x", "u", "depth_nm", "takes")
-    facts = {name: changes.get(name, getattr(good, name)) for name in names}
-    must_fit(six_drawers(), BOARDS, [Feature(**facts)])  # type: ignore[arg-type]
+    must_fit(six_drawers(), BOARDS, [replace(good, **changes)])  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(
     ("changes", "said"),
     [
-        ({"depth_nm": inches("1/2")}, "right through"),
+        ({"y": (Nm(0), inches("1/2"))}, "right through"),
         ({"u": (inches("5"), inches("6"))}, "past its edge"),
         ({"u": (Nm(-1), inches("1"))}, "past its edge"),
         ({"x": (inches("1"), inches("30"))}, "longer than the board"),
@@ -89,7 +89,7 @@ def test_cuts_that_meet_from_both_faces_are_refused() -> None:
         face=Surface.OUTSIDE,
         x=good.x,
         u=good.u,
-        depth_nm=inches("5/8"),
+        y=(Nm(0), inches("5/8")),
         takes="other rail",
     )
     with pytest.raises(PlanError, match="meet inside the board"):

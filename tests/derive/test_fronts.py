@@ -7,26 +7,22 @@ from dataclasses import replace
 import pytest
 
 from planner.derive.tails import tail_end
-from planner.domain.carcase import AppliedFront, Drawer
+from planner.domain.drawer import AppliedFront, Drawer
 from planner.domain.plan import Plan
 from planner.domain.project import Project, problems
 from planner.domain.ring import make_ring, with_half_blind_front
 from planner.domain.words import JointKind, PinPair, RingKind
 from planner.pipeline import plan
 from planner.present.views.joints import joints as joints_view
-from tests.pieces import SPACING, ash, inches, six_drawers
+from tests.pieces import SPACING, ash, inches, six_drawers, with_drawer
 
 
 def with_first_drawer(drawer: Drawer) -> Project:
-    chest = six_drawers()
-    (carcase,) = chest.carcases
-    (column,) = carcase.columns
-    openings = (replace(column.openings[0], drawer=drawer), *column.openings[1:])
-    return replace(chest, carcases=(replace(carcase, columns=(replace(column, openings=openings),)),))
+    return with_drawer(six_drawers(), drawer)
 
 
 def first_drawer() -> Drawer:
-    return six_drawers().carcases[0].columns[0].openings[0].drawer
+    return next(six_drawers().drawers())
 
 
 def half_blind() -> Project:
@@ -139,7 +135,7 @@ def test_an_applied_front_hides_the_ends_of_the_sides_but_not_its_own_boards_end
 def test_the_applied_front_is_fixed_once_the_drawer_runs() -> None:
     made = plan(applied())
     place = {mark: n for n, mark in enumerate(mark for work in made.order for mark in work.operations)}
-    assert place["drawer D1"] < place["face D1"] < place["back C"]
+    assert place["drawer D1"] < place["face D1-face"] < place["back C-back"]
 
 
 @pytest.mark.parametrize("lap", ["3/4", "1"])

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from planner.derive.frame import LIES, from_left, opposite, reference_edge_side, seen_at
+from planner.derive.frame import LIES, from_left, reference_edge_side, seen_at
 from planner.derive.labels import labels
+from planner.domain.solid import opposite
 from planner.domain.words import End, RingKind, Role, Side, Surface
 from planner.pipeline import plan
 from tests.pieces import six_drawers, small_box
@@ -75,7 +76,7 @@ def test_the_same_joint_mark_stands_on_both_mating_ends_and_each_names_the_other
 
 def test_every_board_has_labels() -> None:
     boards = {board.mark: board for board in CHEST.boards}
-    assert labels(six_drawers(), boards).keys() == boards.keys()
+    assert labels(six_drawers(), boards, CHEST.features).keys() == boards.keys()
 
 
 @pytest.mark.parametrize(("end", "side", "place"), [(End.A, Side.RIGHT, 108), (End.B, Side.LEFT, 32)])

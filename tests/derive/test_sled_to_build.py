@@ -29,7 +29,7 @@ from planner.pipeline import plan
 from tests.derive.sled_wishes import INCHES, METRIC, TOP, Case, boards, cases, grids, millimetres
 from tests.oracle.sled_floor import MM, Picture, parallelogram
 from tests.oracle.sled_polygons import EndGrain
-from tests.pieces import inches, six_drawers, small_box
+from tests.pieces import cut_to, inches, six_drawers, small_box
 
 BUILT = sled_to_build(METRIC, [TOP])
 
@@ -165,7 +165,7 @@ def test_the_limits_let_every_joint_pass_that_the_sled_was_made_for(
 ) -> None:
     project = small_box()
     sizes: dict[str, BoardSize] = {
-        board.mark: replace(board, width_nm=height, length_nm=length, thickness_nm=thickness)
+        board.mark: cut_to(board, length, height, thickness)
         for board in plan(project).boards
     }
     wish = replace(

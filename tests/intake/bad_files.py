@@ -163,6 +163,7 @@ class BadFile:
         where: path, or end of the place, that the message must name.
         what: part of what is wrong.
         remedy: part of what would be right.
+        whole: the sound file.
     """
 
     name: str
@@ -171,12 +172,13 @@ class BadFile:
     where: str
     what: str
     remedy: str
+    whole: str = GOOD
 
     @property
     def text(self) -> str:
         """The whole bad file."""
-        assert GOOD.count(self.old) == 1, f"{self.old!r} must stand once in the sound file"
-        return GOOD.replace(self.old, self.new)
+        assert self.whole.count(self.old) == 1, f"{self.old!r} must stand once in the sound file"
+        return self.whole.replace(self.old, self.new)
 
 
 _PINS = '[["7/8 in", "1 1/8 in"], ["2 in", "2 1/2 in"]]'
@@ -260,6 +262,8 @@ BAD_FILES = (
     BadFile("mistyped slot", 'slot = "12.75 mm"', 'slit = "12.75 mm"', "sled.bench.slit", "'slit'", "slot?"),
     BadFile("depth in words", 'soft = "1 in"', 'soft = "deep"', "sled.bench.greatest_depth_soft", "'deep' is not a length", "23 1/2"),
     BadFile("no depth at once", 'hard = "7/8 in"', "hard = 0", "sled.bench.greatest_depth_hard", "0 is no length", "more than 0"),
+    BadFile("kept sled with some values", 'slope = "7 deg"', "kept = true", "sled.small", "but not slope", "or none to take"),
+    BadFile("kept in words", 'slope = "7 deg"', 'slope = "7 deg"\nkept = "yes"', "sled.small.kept", "'yes' is neither", "true or false"),
     BadFile("sleds as list", "[sled.bench]", "[[sled.bench]]", "sled.bench", "a list", "[sled.bench]"),
     # pins
     BadFile("unknown key of pins", '[pins]\nhalf_pin = "1/4 in"', "[pins]\nhalfpin = 1", "pins.halfpin", "'halfpin'", "half_pin?"),
@@ -335,7 +339,7 @@ BAD_FILES = (
     BadFile("mark given twice", 'mark = "C"', 'mark = "T2"', "carcase[1].mark", "'T2' is already taken, by box[1].mark", "its own"),
     BadFile("mark of a batch given again", 'mark = "C"', 'mark = "T"', "carcase[1].mark", "'T' is already", "its own"),
     BadFile("usual drawer mark taken", 'mark = "C"', 'mark = "D203"', "column[2].drawers", "'D203' is already", "marks ="),
-    BadFile("no depth", 'depth = "14 in"\n', "", "carcase[1].depth", "missing", "Outside depth"),
+    BadFile("no depth", 'depth = "14 in"\n', "", "carcase[1].depth", "missing", "from front edge to back edge"),
     BadFile("unknown key of a carcase", 'depth = "14 in"', 'deep = "14 in"\ndepth = "14 in"', "carcase[1].deep", "'deep'", "depth?"),
     BadFile("no rails", _RAILS, "", "carcase[1].rails", "need a rail", "[carcase.rails]"),
     BadFile("rails without width", 'width = "2 in"\n', "", "carcase[1].rails.width", "missing", "from front to back"),
@@ -366,8 +370,8 @@ BAD_FILES = (
     BadFile("mistyped key of a drawer", _DRAWER, _DRAWER + "top_clearence = 4\n", "drawer.top_clearence", "'top_clearence'", "top_clearance?"),
     BadFile("no side clearance", _DRAWER, _DRAWER + "side_clearance = 0\n", "drawer.side_clearance", "0 is no length", "more than 0"),
     BadFile("unknown front joint", 'front_joint = "half-blind"', 'front_joint = "lapped"', "except.D204.front_joint", "'lapped'", "'through' or 'half-blind'"),
-    BadFile("lap of a through front", 'front_joint = "half-blind"\n', "", "except.D204.lap", "half-blind joints only", "leave this out"),
-    BadFile("lap of all through fronts", _DRAWER, _DRAWER + 'lap = "1/4 in"\n', "drawer.lap", "half-blind joints only", 'front_joint = "half-blind"'),
+    BadFile("lap of a through front", 'front_joint = "half-blind"\n', "", "except.D204.lap", "goes with front_joint = 'half-blind' only", "leave this out"),
+    BadFile("lap of all through fronts", _DRAWER, _DRAWER + 'lap = "1/4 in"\n', "drawer.lap", "goes with front_joint = 'half-blind' only", 'front_joint = "half-blind"'),
     BadFile("lap as thick as the front", 'lap = "5/16 in"', 'lap = "3/4 in"', "except.D204.lap", "a lap of '3/4 in' leaves no room for tails in a front of '3/4 in'", "thinner"),
     BadFile("front as thin as the lap", _HALF_BLIND, _HALF_BLIND + "front_thickness = 0.25\n", "except.D204.lap", "front of 0.25", "1/4 in or 6 mm"),
     BadFile("front as thin as the usual lap", _HALF_BLIND, 'front_joint = "half-blind"\nfront_thickness = "1/4 in"\n', "except.D204.front_joint", "a lap of '1/4 in'", "thinner"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from planner.domain.carcase import Drawer
+from planner.domain.drawer import Drawer
 from planner.domain.project import Project
 from planner.domain.ring import Ring
 from planner.errors import InputError

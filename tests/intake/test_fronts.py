@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from planner.domain.carcase import AppliedFront
+from planner.domain.drawer import AppliedFront
 from planner.domain.ring import Stuff
 from planner.domain.words import JointKind, PinPair
 from planner.errors import InputError
@@ -75,7 +75,7 @@ def test_an_applied_front_may_have_its_pins_on_either_pair() -> None:
         ([HALF_BLIND, f"except.D2.{APPLIED}"], "except.D2.applied_front", "are both asked for"),
         ([f"drawer.{APPLIED}", HALF_BLIND], "drawer.applied_front", "are both asked for"),
         ([f"drawer.{APPLIED}", 'except.D2.front_joint = "half-blind"'], "except.D2.front_joint", "are both asked for"),
-        ([HALF_BLIND, 'except.D2 = { front_joint = "through", lap = 0.25 }'], "except.D2.lap", "half-blind joints"),
+        ([HALF_BLIND, 'except.D2 = { front_joint = "through", lap = 0.25 }'], "except.D2.lap", "front_joint ="),
     ],
 )  # fmt: skip
 def test_what_does_not_go_together_is_told_where_it_comes_together(lines: list[str], place: str, what: str) -> None:

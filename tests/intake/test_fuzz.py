@@ -20,10 +20,11 @@ from planner.intake.project_file import read_project
 from planner.intake.schema import schema
 from planner.intake.write_file import write_project
 from tests.intake.bad_files import GOOD
+from tests.intake.furniture import FURNITURE
 from tests.intake.test_bad_files import JARGON
 
 SAMPLES = Path(__file__).parents[2] / "sample_projects"
-TEXTS = [GOOD, *(path.read_text(encoding="utf-8") for path in sorted(SAMPLES.glob("*.toml")))]
+TEXTS = [GOOD, FURNITURE, *(path.read_text(encoding="utf-8") for path in sorted(SAMPLES.glob("*.toml")))]
 SCHEMA = Draft202012Validator(schema())
 TOKEN = re.compile(r"\"[^\"\n]*\"|[A-Za-z0-9_./-]+|\s+|.", re.DOTALL)
 SIGNS = st.sampled_from(list("[]{}=.,\"'#\\\n\r\t -_:0123456789eE½′″abXD\0\x1b\u202e\ud800"))
@@ -33,6 +34,9 @@ VALUES = st.sampled_from(
         "0x7fffffffffffffff", "-9223372036854775809", "5e-324", "3.0", "1.15", "1979-05-27", "07:32:00", '"1/0 in"',
         '"1/128 in"', '"\\u0000"', '"K1"', '"choose"', '"sides"', '"1:8"', '["D1"]', "{ material = 1 }", '"in"',
         '"even"', '"edge"', '"half-blind"', '"through"', '[["1 in", "2 in"]]', "[[1, 2], [2, 3]]", "1.5", "false",
+        '"-3 mm"', '"overlay"', '"slab"', '"frame and panel"', '"boards"', '"rail"', '"shelf"', '"nothing"', "50",
+        "2", '"shelves"', '"stand"', '"plinth"',
+        '"sawn"', '"hinged"', '"slides"', '"rabbet"', '"slid in"', '"through tenons"',
     ]
 )  # fmt: skip
 

@@ -9,7 +9,10 @@ from pathlib import Path
 
 import pytest
 
+from planner.domain.carcase import Carcase
+from planner.domain.drawer import Drawer
 from planner.domain.project import Project, problems
+from planner.domain.space import Division, Space
 from planner.domain.words import Hardness, HeightRule, MaterialKind, PinPair, Role, SizesOver
 from planner.errors import InputError, Problem
 from planner.intake import form, project_file
@@ -63,6 +66,20 @@ drawers = 2
 
 def least(unit: Unit = Unit.INCH, thick: str = "1/2 in", more: str = "") -> Project:
     return read_project(LEAST.replace("UNIT", unit).replace("THICK", thick) + more, "least.toml")
+
+
+def division_of(space: Space) -> Division:
+    assert isinstance(space.holds, Division)
+    return space.holds
+
+
+def columns_of(carcase: Carcase) -> tuple[Space, ...]:
+    return division_of(carcase.inside).spaces
+
+
+def marks_by_column(carcase: Carcase) -> list[list[str]]:
+    leaves = [[leaf.holds for leaf in column.leaves()] for column in columns_of(carcase)]
+    return [[held.ring.mark for held in column if isinstance(held, Drawer)] for column in leaves]
 
 
 def refused(text: str) -> list[str]:
@@ -125,9 +142,8 @@ def test_a_carcase_has_usual_depths_clearances_and_marks() -> None:
     assert carcase.rails.housing_depth_nm == IN * 18 // 64  # a third of 56/64 is 18 2/3
     assert carcase.partitions is not None
     assert carcase.partitions.stuff == carcase.ring.boards[0].stuff
-    marks = [[o.drawer.ring.mark for o in column.openings] for column in carcase.columns]
-    assert marks == [["D101", "D102"], ["D201", "D202"]]
-    drawer = carcase.columns[0].openings[0].drawer
+    assert marks_by_column(carcase) == [["D101", "D102"], ["D201", "D202"]]
+    drawer = next(carcase.drawers())
     clearances = drawer.side_clearance_nm, drawer.top_clearance_nm, drawer.back_clearance_nm
     assert clearances == (IN // 16, IN // 8, IN // 2)
     assert drawer.ring.pin_pair is PinPair.FIRST_AND_THIRD
@@ -136,7 +152,7 @@ def test_a_carcase_has_usual_depths_clearances_and_marks() -> None:
 
 def test_drawers_of_the_only_column_are_numbered_from_one() -> None:
     (carcase,) = least(more=CARCASE.removesuffix("[[carcase.column]]\ndrawers = 2\n")).carcases
-    assert [o.drawer.ring.mark for o in carcase.columns[0].openings] == ["D1", "D2"]
+    assert marks_by_column(carcase) == [["D1", "D2"]]
 
 
 def test_columns_are_counted_over_all_carcases() -> None:
@@ -179,7 +195,7 @@ def test_pins_are_said_over_key_by_key() -> None:
 def test_pins_of_a_carcase_are_not_those_of_its_drawers() -> None:
     (carcase,) = least(more=CARCASE.replace("partitions", "pins = { tails = 9 }\npartitions")).carcases
     assert carcase.ring.spacing.tails == 9
-    assert carcase.columns[0].openings[0].drawer.ring.spacing.tails is None
+    assert next(carcase.drawers()).ring.spacing.tails is None
 
 
 def test_one_ring_may_leave_the_count_of_tails_to_the_planner_again() -> None:
@@ -209,17 +225,18 @@ def test_the_groove_of_one_drawer_follows_its_own_boards() -> None:
 
 
 def test_heights_are_read_as_they_are_said() -> None:
-    left, right = read_project(GOOD, "good.toml").carcases[0].columns
-    assert left.heights is HeightRule.LISTED
-    assert [opening.height_nm for opening in left.openings] == [5 * IN, 6 * IN, None]
-    assert (right.heights, right.step_nm, right.ratio) == (HeightRule.STEP, IN * 3 // 4, None)
-    assert (left.width_nm, right.width_nm) == (18 * IN, None)
+    left, right = columns_of(read_project(GOOD, "good.toml").carcases[0])
+    heights, graduated = division_of(left), division_of(right)
+    assert heights.rule is HeightRule.LISTED
+    assert [space.size_nm for space in heights.spaces] == [5 * IN, 6 * IN, None]
+    assert (graduated.rule, graduated.step_nm, graduated.ratio) == (HeightRule.STEP, IN * 3 // 4, None)
+    assert (left.size_nm, right.size_nm) == (18 * IN, None)
 
 
 def test_a_ratio_is_exact() -> None:
     text = GOOD.replace('step = "3/4 in"', "ratio = 1.15")
-    column = read_project(text, "x").carcases[0].columns[1]
-    assert (column.heights, column.ratio, column.step_nm) == (HeightRule.RATIO, Fraction(23, 20), None)
+    tiers = division_of(columns_of(read_project(text, "x").carcases[0])[1])
+    assert (tiers.rule, tiers.ratio, tiers.step_nm) == (HeightRule.RATIO, Fraction(23, 20), None)
 
 
 def test_each_ring_has_the_sled_it_names_or_the_projects() -> None:
@@ -351,7 +368,7 @@ def test_a_piece_of_far_too_many_boxes_is_refused_before_it_is_built() -> None:
     just = read_project(LEAST.partition("[[box]]")[0].replace("UNIT", "in") + boxes, "x")
     assert len(just.boxes) == GREATEST_RINGS
     (message,) = refused(LEAST.replace("UNIT", "in").replace("THICK", "1/2 in") + boxes)
-    assert "1001 boxes, carcases and drawers" in message
+    assert "1001 boxes, carcases, plinths and drawers" in message
 
 
 def test_thousands_of_mistakes_are_counted_not_all_told() -> None:

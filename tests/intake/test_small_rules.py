@@ -18,9 +18,10 @@ from planner.intake.sharing import differences, shared_part
 from planner.intake.usual import usual_depth, usual_said
 from planner.lengths import Nm, Unit
 from tests.intake.bad_files import GOOD
+from tests.intake.furniture import FURNITURE
 
 SAMPLES = sorted((Path(__file__).parents[2] / "sample_projects").glob("*.toml"))
-TEXTS = {"good": GOOD, **{path.stem: path.read_text(encoding="utf-8") for path in SAMPLES}}
+TEXTS = {"good": GOOD, "furniture": FURNITURE, **{path.stem: path.read_text(encoding="utf-8") for path in SAMPLES}}
 
 # --- nearest ---------------------------------------------------------------------------------------------------
 
@@ -84,7 +85,7 @@ def leaves(value: Any, path: tuple[str | int, ...] = ()) -> Iterator[tuple[str |
 
 @pytest.mark.parametrize("name", TEXTS)
 def test_every_value_is_found_on_its_own_line(name: str) -> None:
-    """Found another way: without that line the value is gone or another, and the line starts with its key."""
+    """Found another way: without that line the value is gone, and it starts with a key on the way to the value."""
     text = TEXTS[name]
     lines = text.split("\n")
     places = Lines(text)
@@ -92,7 +93,8 @@ def test_every_value_is_found_on_its_own_line(name: str) -> None:
         number = places.line(path)
         assert number is not None
         keys = [step for step in path if isinstance(step, str)]
-        assert lines[number - 1].startswith(keys[-1])
+        assert lines[number - 1].lstrip("{ ").startswith(tuple(keys))
+        assert keys[-1] in lines[number - 1]
         without = tomllib.loads("\n".join([*lines[: number - 1], "", *lines[number:]]))
         assert path not in list(leaves(without))
 

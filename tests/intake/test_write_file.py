@@ -12,12 +12,14 @@ import pytest
 from hypothesis import given
 
 from planner.domain.project import Project
+from planner.domain.space import Division
 from planner.domain.words import RingKind
 from planner.errors import InputError
 from planner.intake.project_file import read_project
 from planner.intake.write_file import write_project
 from planner.lengths import Nm
 from tests.intake.bad_files import GOOD
+from tests.pieces import with_drawer
 from tests.strategies import projects
 
 SAMPLES = sorted((Path(__file__).parents[2] / "sample_projects").glob("*.toml"))
@@ -42,11 +44,16 @@ def test_what_is_written_reads_back_the_same(project: Project) -> None:
 
 @each_sample
 def test_samples_are_written_no_longer_than_a_person_wrote_them(path: Path) -> None:
-    """A person's file has comments; without them it may be longer only by the pin boards, which are always named."""
+    """A person's file has comments; without them it may be longer only by the pin boards, which are always named.
+
+    A nest is written box by box, since each of its boxes is one of its own.
+    """
     text = path.read_text(encoding="utf-8")
     lines = [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
     ours = write_project(read_project(text, path.name))
     assert read_project(ours, "again") == read_project(text, path.name)
+    if "nest =" in text:
+        return
     listed = ours.count("    ")  # lists take a line for each entry
     assert len([line for line in ours.splitlines() if line.strip()]) <= len(lines) + 2 + 2 * listed
 
@@ -118,12 +125,9 @@ def test_a_key_that_one_drawer_leaves_out_is_not_said_for_all() -> None:
     """A bottom's height can't be unsaid for one drawer, so the other six each say it."""
     text = GOOD.replace("[carcase.drawer.bottom]\n", '[carcase.drawer.bottom]\nup = "1/2 in"\n')
     project = read_project(text, "x")
-    (carcase,) = project.carcases
-    opening = carcase.columns[0].openings[0]
-    assert opening.drawer.bottom is not None
-    drawer = replace(opening.drawer, bottom=replace(opening.drawer.bottom, up_nm=None))
-    column = replace(carcase.columns[0], openings=(replace(opening, drawer=drawer), *carcase.columns[0].openings[1:]))
-    changed = replace(project, carcases=(replace(carcase, columns=(column, carcase.columns[1])),))
+    drawer = next(project.drawers())
+    assert drawer.bottom is not None
+    changed = with_drawer(project, replace(drawer, bottom=replace(drawer.bottom, up_nm=None)))
     (said,) = written(changed)["carcase"]
     assert "up" not in said["drawer"]["bottom"]
     assert sorted(mark for mark, changes in said["except"].items() if changes["bottom"].get("up") == "1/2 in") == [
@@ -133,11 +137,7 @@ def test_a_key_that_one_drawer_leaves_out_is_not_said_for_all() -> None:
 
 def test_a_drawer_without_bottom_among_others_is_kept_without() -> None:
     project = read_project(GOOD, "x")
-    (carcase,) = project.carcases
-    opening = carcase.columns[0].openings[0]
-    bare = replace(opening, drawer=replace(opening.drawer, bottom=None))
-    column = replace(carcase.columns[0], openings=(bare, *carcase.columns[0].openings[1:]))
-    changed = replace(project, carcases=(replace(carcase, columns=(column, carcase.columns[1])),))
+    changed = with_drawer(project, replace(next(project.drawers()), bottom=None))
     assert read_project(write_project(changed), "again") == changed
 
 
@@ -185,12 +185,21 @@ def test_unusual_corners_are_refused() -> None:
     assert refused(replace(project, boxes=(replace(box, ring=ring), *project.boxes[1:]))).startswith("K1: ")
 
 
+def with_first_column(project: Project, **changes: Any) -> Project:
+    """The project with something else in the tiers of its first column."""
+    (carcase,) = project.carcases
+    root = carcase.inside.holds
+    assert isinstance(root, Division)
+    first, *others = root.spaces
+    assert isinstance(first.holds, Division)
+    changed = replace(first, holds=replace(first.holds, **changes))
+    inside = replace(carcase.inside, holds=replace(root, spaces=(changed, *others)))
+    return replace(project, carcases=(replace(carcase, inside=inside),))
+
+
 def test_a_ratio_that_has_no_end_is_refused() -> None:
     project = sample("bench_cabinet")
-    (carcase,) = project.carcases
-    column = replace(carcase.columns[0], ratio=Fraction(4, 3))
-    changed = replace(project, carcases=(replace(carcase, columns=(column, carcase.columns[1])),))
-    assert "column[1].ratio" in refused(changed)
+    assert "column[1].ratio" in refused(with_first_column(project, ratio=Fraction(4, 3)))
 
 
 @pytest.mark.parametrize("name", ["", " x", "a\x1bb", "x" * 81])

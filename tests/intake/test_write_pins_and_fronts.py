@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from planner.domain.carcase import AppliedFront
+from planner.domain.drawer import AppliedFront
 from planner.domain.project import Project
 from planner.domain.ring import Stuff, with_half_blind_front
 from planner.domain.words import JointKind, Spread
@@ -20,6 +20,7 @@ from planner.intake.write_file import write_project
 from planner.lengths import Nm
 from tests.intake.bad_files import GOOD
 from tests.intake.files import chest
+from tests.pieces import with_drawer
 
 SAMPLES = sorted((Path(__file__).parents[2] / "sample_projects").glob("*.toml"))
 
@@ -142,11 +143,7 @@ def refused(project: Project) -> str:
 
 
 def with_first_drawer(project: Project, **changes: Any) -> Project:
-    (cabinet,) = project.carcases
-    (column,) = cabinet.columns
-    first, *others = column.openings
-    changed = replace(first, drawer=replace(first.drawer, **changes))
-    return replace(project, carcases=(replace(cabinet, columns=(replace(column, openings=(changed, *others)),)),))
+    return with_drawer(project, replace(next(project.drawers()), **changes))
 
 
 def test_a_front_that_is_half_blind_at_one_end_only_is_refused() -> None:

@@ -33,6 +33,15 @@ def test_sleds_of_the_same_name_and_figures_are_one() -> None:
     assert sled.projects == ("P", "Q")
 
 
+def test_a_kept_sled_and_a_project_s_own_of_the_same_name_and_figures_are_one() -> None:
+    """One setting for each fence, with both projects' boards at it, as when neither sled is kept."""
+    ends = (pin_end("K-J1", "K-b1", End.A, 1_000),)
+    kept = bare_project("Q", sleds=[replace(SLED, kept=True)])
+    sled = sled_plan([(bare_project("P"), ends), (kept, ends)])
+    assert [[cut.project for cut in at.cuts] for at in sled.settings] == [["P", "Q"], ["P", "Q"]]
+    assert sled.sled_changes == 0
+
+
 def test_sleds_of_the_same_name_but_other_figures_are_named_apart() -> None:
     """A bit of 12.62 and one of 12.70 on a sled that both projects call main; P and R use the same one."""
     ends = (pin_end("K-J1", "K-b1", End.A, 1_000),)

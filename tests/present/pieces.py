@@ -5,15 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 
-from planner.domain.box import BottomPanel, Box
-from planner.domain.carcase import Opening
+from planner.domain.bottom import BottomPanel
+from planner.domain.box import Box
 from planner.domain.material import Material
 from planner.domain.plan import Plan
 from planner.domain.project import Project
 from planner.domain.ring import Stuff, make_ring
 from planner.domain.sled import MICRO, Sled
+from planner.domain.space import Space
 from planner.domain.spacing import Spacing
-from planner.domain.words import HeightRule, MaterialKind, PinPair, RingKind, SizesOver
+from planner.domain.words import MaterialKind, PinPair, RingKind, SizesOver
 from planner.lengths import Grid, Nm, Unit, read_length
 from planner.pipeline import plan
 from tests import pieces
@@ -119,9 +120,8 @@ def chest(drawers: int) -> Project:
     """The chest of ``tests.pieces``, with as many equal drawers as wanted and 7 1/2 in of height for each."""
     whole = pieces.six_drawers()
     carcase = whole.carcases[0]
-    openings = tuple(Opening(height_nm=None, drawer=pieces.drawer(f"D{n}")) for n in range(1, drawers + 1))
-    column = replace(carcase.columns[0], heights=HeightRule.EQUAL, step_nm=None, openings=openings)
-    return replace(whole, carcases=(replace(carcase, height_nm=Nm(drawers * inches("7 1/2")), columns=(column,)),))
+    inside = pieces.columns(pieces.tiers(*(Space(holds=pieces.drawer(f"D{n}")) for n in range(1, drawers + 1))))
+    return replace(whole, carcases=(replace(carcase, height_nm=Nm(drawers * inches("7 1/2")), inside=inside),))
 
 
 @cache

@@ -28,11 +28,11 @@ from typing import Any
 import pytest
 
 from planner.domain.plan import Plan
-from planner.lengths import Nm
 from planner.present import json_out
 from tests.lopsided import planned_lopsided_drawer
 from tests.oracle.sheet import LAID_BY_END
 from tests.oracle.sled_polygons import EndGrain, what_stays
+from tests.pieces import cut_to
 from tests.present.pieces import planned_chest, planned_drawer, planned_thick_box
 
 IN = 25.4
@@ -180,7 +180,7 @@ def test_a_wedge_stays_where_the_bit_cannot_reach_and_is_told_for_the_whole_end(
     first. The socket runs from 6 to 30.
     """
     beside = 8 - 6.35 * sqrt(1 + 1 / 25)
-    wanted = {"right": [30, 30 - beside], "left": [6, 6 + beside]}
+    wanted = {"right": [30 - beside, 30], "left": [6, 6 + beside]}
     sled = json_out.sled_json(planned_thick_box())
     assert [at["bit_height_mm"] for at in sled["settings"]] == [40.4, 40.4]
     for at in sled["settings"]:
@@ -208,12 +208,7 @@ def test_published_board_measure_examples_come_out(plan: Plan) -> None:
     His feet and inches are feet and twelfths of one inch stock.
     """
     for feet, width, board_feet in ((14, 11, 12 + 10 / 12), (5, 9, 3 + 9 / 12), (23, 13, 24 + 11 / 12)):
-        board = replace(
-            plan.boards[0],
-            length_nm=Nm(feet * 12 * 25_400_000),
-            width_nm=Nm(width * 25_400_000),
-            thickness_nm=Nm(25_400_000),
-        )
+        board = cut_to(plan.boards[0], feet * 12 * 25_400_000, width * 25_400_000, 25_400_000)
         assert json_out.cut_list_json(replace(plan, boards=(board,)))[0]["amount"] == pytest.approx(board_feet)
 
 
@@ -268,7 +263,7 @@ def test_checks_are_told_with_their_remedy_the_gravest_first() -> None:
 def test_openings_name_their_drawers() -> None:
     openings = json_out.openings_json(planned_chest())
     assert [opening["drawer"] for opening in openings] == ["D1", "D2", "D3", "D4", "D5", "D6"]
-    assert [opening["tier"] for opening in openings] == [1, 2, 3, 4, 5, 6]
+    assert [opening["opening"] for opening in openings] == [f"C-1.{tier}" for tier in range(1, 7)]
     assert {opening["carcase"] for opening in openings} == {"C"}
 
 
@@ -276,5 +271,5 @@ def test_the_whole_plan_is_plain_json_and_holds_every_list(plan: Plan) -> None:
     whole = json_out.plan_json(plan)
     assert json.loads(json.dumps(whole, allow_nan=False)) == whole
     assert whole["project"]["units"] == "in"
-    for part in ("cut_list", "boards", "openings", "joints", "sled", "cuts", "order", "checks"):
+    for part in ("cut_list", "boards", "sawn", "openings", "joints", "sled", "cuts", "order", "checks"):
         assert whole[part] == getattr(json_out, f"{part}_json")(plan)

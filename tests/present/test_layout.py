@@ -28,7 +28,7 @@ def test_lists_get_half_of_what_they_want_before_others_go_short() -> None:
     columns = (Column(heading="a"), Column(heading="b", kind=Kind.MARKS))
     row = ("four more words here", ("one", "two", "three", "four", "five", "six"))
     table = Table(title="x", grid=Grid.IN_32, columns=columns, groups=(Group(rows=(row,)),))
-    wanted = layout.wants(table, len)
+    wanted = layout.wants(table, len, len)
     assert (wanted.least, wanted.enough, wanted.most) == ((5, 6), (20, 16), (20, 32))
     assert layout.fitted(wanted, 40) == [20, 20]
 
@@ -79,3 +79,31 @@ def test_every_item_to_tick_has_its_own_box() -> None:
 @pytest.mark.parametrize(("text", "digits"), [("0123456789", 10), ("", 0), ("☐", 1.4), ("漢", 2.2)])
 def test_widths_are_counted_in_tenths_of_a_digit(text: str, digits: float) -> None:
     assert cell_texts.measure(text) == digits * cell_texts.DIGIT
+
+
+BOLD_WIDTHS = {"D": 1700, "-": 850, "f": 891, "r": 1010, "o": 1407, "n": 1458, "t": 979} | dict.fromkeys(
+    "0123456789", 1425
+)
+"""Advance widths in DejaVu Sans Bold, by that font's own table (hmtx)."""
+PLAIN_DIGIT = 1303
+"""The same of a digit in DejaVu Sans, the unit of column widths where a spreadsheet falls back on it."""
+
+
+@pytest.mark.parametrize("mark", ["D102-front", "D104-front", "D1-front"])
+def test_a_bold_mark_fits_its_column_on_one_line(mark: str) -> None:
+    """Or the row is one line high and half the mark can't be read: a board cut for another."""
+    rows = tuple((mark, "x " * 400) for _ in range(3))
+    columns = (Column(heading="b", strong=True), Column(heading="c"))
+    table = Table(title="x", grid=Grid.IN_32, columns=columns, groups=(Group(rows=rows),))
+    needed = sum(BOLD_WIDTHS[letter] for letter in mark) / PLAIN_DIGIT
+    assert cell_texts.column_widths(table)[0] / cell_texts.DIGIT >= needed
+
+
+def test_on_a_screen_bold_takes_no_more_room() -> None:
+    strong = Table(
+        title="x",
+        grid=Grid.IN_32,
+        columns=(Column(heading="b", strong=True),),
+        groups=(Group(rows=(("D102-front",),)),),
+    )
+    assert layout.wants(strong, len, len).most == (10,)

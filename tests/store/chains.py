@@ -6,9 +6,9 @@ import shutil
 from pathlib import Path
 from textwrap import dedent, indent
 
-from planner.store.migrate import Scripts, released
+from planner.store.migrate import HEAD, Scripts, released
 
-NEXT = "0002"
+NEXT = f"{int(HEAD) + 1:04}"
 
 HARMLESS = 'op.add_column("project", sa.Column("note", sa.Text(), nullable=True))'
 REBUILD = """

@@ -9,17 +9,46 @@ from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
-from planner.domain.box import Box
-from planner.domain.carcase import AppliedFront, Column, Drawer, Opening, Partitions
+from planner.domain.bottom import Slips
+from planner.domain.box import Box, HingedLid, Till
+from planner.domain.carcase import (
+    Carcase,
+    Dividers,
+    Frames,
+    PanelledBack,
+    Plinth,
+    Runners,
+    SeparateTop,
+    Stand,
+)
+from planner.domain.drawer import AppliedFront, Drawer, Handles
 from planner.domain.material import Material
+from planner.domain.panelled import Panelled, Slab
 from planner.domain.project import Project
 from planner.domain.rates import Rates
-from planner.domain.ring import Ring, make_ring, with_half_blind_front
-from planner.domain.words import EdgeName, HeightRule, Spread
+from planner.domain.ring import Ring, make_ring, with_half_blind_front, with_rabbets
+from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.words import (
+    BottomGoes,
+    DividerJoint,
+    DividerKind,
+    EdgeName,
+    HeightRule,
+    PinPair,
+    RingKind,
+    RunnerKind,
+    Side,
+    SizesOver,
+    Spread,
+    Stands,
+    Way,
+)
+from planner.lengths import Nm
 from planner.store.engine import reading, writing
+from planner.store.history import record
 from planner.store.projects import load_project, save_project
 from planner.store.tables import Row
-from tests.pieces import SLED, SPACING, ash, drawer, inches, six_drawers, small_box
+from tests.pieces import BOTTOM, SLED, SPACING, ash, drawer, inches, ply, six_drawers, small_box, tiers
 
 GRADUATED = replace(SPACING, tails=5, spread=Spread.MIDDLE, ratio=Fraction(3, 2), alike=True)
 LISTED = replace(
@@ -29,29 +58,153 @@ LISTED = replace(
     measured_from=EdgeName.FAR,
 )
 
+SPARE = replace(SLED, name="spare", slot_nm=inches("33/64"), greatest_depth_hard_nm=inches("1"), kept=True)
 
-def column(number: int, drawers: int, rule: HeightRule) -> Column:
+
+def column(number: int, drawers: int, rule: HeightRule) -> Space:
     """A column of drawers ``D101`` and so on, whose heights follow a rule."""
     listed = inches("4") if rule is HeightRule.LISTED else None
-    return Column(
-        width_nm=inches("14") if number == 1 else None,
-        heights=rule,
-        step_nm=inches("1/2") if rule is HeightRule.STEP else None,
-        ratio=Fraction(23, 20) if rule is HeightRule.RATIO else None,
-        openings=tuple(
-            Opening(height_nm=listed if tier == 1 else None, drawer=fronted(drawer(f"D{number}{tier:02d}")))
-            for tier in range(1, drawers + 1)
+    return Space(
+        size_nm=inches("14") if number == 1 else None,
+        holds=Division(
+            way=Way.TIERS,
+            divider=DividerKind.RAIL,
+            rule=rule,
+            step_nm=inches("1/2") if rule is HeightRule.STEP else None,
+            ratio=Fraction(23, 20) if rule is HeightRule.RATIO else None,
+            spaces=tuple(
+                Space(size_nm=listed if tier == 1 else None, holds=fronted(drawer(f"D{number}{tier:02d}")))
+                for tier in range(1, drawers + 1)
+            ),
         ),
     )
 
 
+def side_by_side(*columns: Space) -> Space:
+    """Columns that share the width as each says itself."""
+    return Space(
+        holds=Division(
+            way=Way.COLUMNS,
+            divider=DividerKind.PARTITION,
+            rule=HeightRule.LISTED,
+            step_nm=None,
+            ratio=None,
+            spaces=columns,
+        )
+    )
+
+
+def columns_of(carcase: Carcase) -> tuple[Space, ...]:
+    """The columns of a carcase."""
+    assert isinstance(carcase.inside.holds, Division)
+    return carcase.inside.holds.spaces
+
+
 def fronted(plain: Drawer) -> Drawer:
-    """The same drawer; D101 with an applied front, D201 with a half-blind one."""
+    """The same drawer; D101 with an applied front, handles and slips, D201 with a half-blind front."""
     if plain.ring.mark == "D101":
-        return replace(plain, applied_front=AppliedFront(stuff=ash("5/8"), gap_nm=inches("0")))
+        return replace(
+            plain,
+            applied_front=AppliedFront(stuff=ash("5/8"), gap_nm=inches("0")),
+            bottom=replace(BOTTOM, goes=BottomGoes.SLID_IN, slips=Slips(stuff=ash("3/8"), height_nm=inches("3/4"))),
+            handles=Handles(count=2, holes=2, apart_nm=inches("3"), hole_nm=inches("3/16")),
+            back_lower_nm=inches("1/4"),
+        )
     if plain.ring.mark == "D201":
         return replace(plain, ring=with_half_blind_front(plain.ring, inches("1/4")))
     return plain
+
+
+PANELLED = Panelled(
+    stuff=ash("3/4"),
+    stile_nm=inches("2"),
+    rail_nm=inches("2 1/2"),
+    groove_nm=inches("3/8"),
+    tenon_nm=inches("1"),
+    panel=ply("1/4"),
+    play_nm=inches("1/16"),
+    wide=2,
+)
+
+
+def dresser() -> Carcase:
+    """A carcase without drawers, which has what the one with drawers has not."""
+    shelves = LooseShelves(count=2, stuff=ash("3/4"), play_nm=inches("1/8"), setback_nm=inches("1/4"))
+    doors = Doors(
+        leaves=2,
+        hinged=Side.LEFT,
+        stands=Stands.OVERLAY,
+        gap_nm=inches("1/16"),
+        overlay_nm=inches("3/8"),
+        made=Slab(stuff=ash("3/4")),
+    )
+    shelved = replace(
+        tiers(Space(holds=shelves, doors=doors), Space(), by=DividerKind.SHELF),
+        share=Fraction(3, 2),
+    )
+    ring = make_ring("S", RingKind.CARCASE, (ash("7/8"),) * 4, PinPair.FIRST_AND_THIRD, SPACING, "main")
+    return Carcase(
+        title="dresser",
+        ring=with_rabbets(ring, inches("1/4")),
+        width_nm=inches("40"),
+        height_nm=inches("60"),
+        depth_nm=inches("14"),
+        sizes_over=SizesOver.INSIDE,
+        inside=side_by_side(shelved, Space(holds=replace(division_of(tiers(Space())), divider=DividerKind.FRAME))),
+        partitions=Dividers(
+            stuff=ash("7/8"), housing_depth_nm=inches("0"), joint=DividerJoint.THROUGH_TENONS, tenons=3
+        ),
+        shelves=Dividers(
+            stuff=ash("7/8"),
+            housing_depth_nm=inches("1/4"),
+            joint=DividerJoint.STOPPED_HOUSING,
+            stop_nm=inches("1/2"),
+        ),
+        frames=Frames(
+            stuff=ash("7/8"),
+            rail_nm=inches("2"),
+            runner_nm=inches("2"),
+            housing_depth_nm=inches("1/4"),
+            groove_nm=inches("3/8"),
+            tenon_nm=inches("1/4"),
+            dust_panel=ply("1/4"),
+            play_nm=inches("1/32"),
+        ),
+        runners=Runners(kind=RunnerKind.WOOD, stuff=ash("3/4"), width_nm=inches("1"), kickers=True),
+        back=PanelledBack(made=PANELLED, rabbet_depth_nm=inches("3/8"), play_nm=inches("1/32")),
+        base=Stand(
+            leg=ash("2"),
+            apron=ash("7/8"),
+            height_nm=inches("8"),
+            apron_nm=inches("3"),
+            tenon_nm=inches("3/4"),
+            front_nm=inches("1/2"),
+            sides_nm=inches("0"),
+            back_nm=inches("0"),
+            setback_nm=inches("1/8"),
+        ),
+        top=SeparateTop(stuff=ash("7/8"), front_nm=inches("1"), sides_nm=inches("3/4"), back_nm=inches("0")),
+    )
+
+
+def division_of(space: Space) -> Division:
+    """How a space is divided."""
+    assert isinstance(space.holds, Division)
+    return space.holds
+
+
+def plinth_of(mark: str) -> Plinth:
+    """A plinth cut away to bracket feet, which stands out in front."""
+    ring = make_ring(mark, RingKind.UPRIGHT, (ash("7/8"),) * 4, PinPair.SECOND_AND_FOURTH, SPACING, "main")
+    return Plinth(
+        ring=ring,
+        height_nm=inches("4"),
+        front_nm=Nm(-inches("1/2")),
+        sides_nm=inches("0"),
+        back_nm=inches("1"),
+        foot_nm=inches("6"),
+        rise_nm=inches("2"),
+    )
 
 
 def with_own_spacing(ring: Ring) -> Ring:
@@ -61,21 +214,35 @@ def with_own_spacing(ring: Ring) -> Ring:
 
 
 def cabinet(name: str = "hall cabinet", *, drawers: int = 2) -> Project:
-    """A cabinet with a column for each rule of heights, and a box with a corner of its own kind.
+    """A cabinet with a column for each rule of heights, a dresser, and a box with a corner of its own kind.
 
-    One material and one sled are not used.
+    One material and one sled are not used; that sled is the store's.
     """
     chest = six_drawers()
     (carcase,), (box,) = chest.carcases, small_box().boxes
-    columns = tuple(column(number, drawers, rule) for number, rule in enumerate(HeightRule, start=1))
-    partitions = Partitions(stuff=ash("7/8"), housing_depth_nm=inches("1/4"))
+    columns = [column(number, drawers, rule) for number, rule in enumerate(HeightRule, start=1)]
+    partitions = Dividers(stuff=ash("7/8"), housing_depth_nm=inches("1/4"))
+    over = {"front_nm": inches("1/2"), "sides_nm": inches("1/2"), "back_nm": inches("0")}
+    box = replace(
+        box,
+        ring=with_own_spacing(box.ring),
+        lid=HingedLid(made=PANELLED, **over),
+        till=Till(
+            stuff=ash("3/8"),
+            width_nm=inches("3"),
+            depth_nm=inches("2"),
+            housing_depth_nm=inches("1/8"),
+            lid=ash("1/4"),
+        ),
+    )
+    carcase = replace(carcase, inside=side_by_side(*columns), partitions=partitions, base=plinth_of("CP"))
     return replace(
         chest,
         name=name,
         materials=(*chest.materials, Material(name="larch")),
-        sleds=(*chest.sleds, replace(SLED, name="spare", slot_nm=inches("33/64"), greatest_depth_hard_nm=inches("1"))),
-        boxes=(replace(box, ring=with_own_spacing(box.ring)),),
-        carcases=(replace(carcase, columns=columns, partitions=partitions),),
+        sleds=(*chest.sleds, SPARE),
+        boxes=(box,),
+        carcases=(carcase, dresser()),
         rates=Rates(pass_s=8, turning_s=0),
     )
 
@@ -99,6 +266,13 @@ def save(path: Path, *projects: Project) -> None:
     with writing(path) as session:
         for project in projects:
             save_project(session, project)
+
+
+def remember(path: Path, name: str, *reasons: str) -> None:
+    """Record states of a project, one for each reason; the texts are not those of real files."""
+    with writing(path) as session:
+        for number, why in enumerate(reasons, start=1):
+            record(session, name, file=f"file {number} of {name}", why=why, at=f"2031-05-0{number}T08:00:00+00:00")
 
 
 def load(path: Path, name: str) -> Project:

@@ -17,7 +17,7 @@ import pytest
 from planner.errors import InputError, StoreError
 from planner.store.engine import reading, writing
 from planner.store.projects import list_projects, load_project, save_project
-from tests.store.chains import HARMLESS, longer
+from tests.store.chains import HARMLESS, NEXT, longer
 from tests.store.examples import ask, batch_of, cabinet, dump, folder_of, is_whole, load, save
 
 if TYPE_CHECKING:
@@ -278,7 +278,7 @@ def test_an_older_store_that_can_not_be_written_is_refused_untouched(shelf: Path
     before = store.read_bytes()
     store.chmod(0o444)
     shelf.chmod(folder)
-    wanted = "must be upgraded to 0002, but can't be written"
+    wanted = f"must be upgraded to {NEXT}, but can't be written"
     with without_rights(), pytest.raises(StoreError, match=wanted), reading(store, scripts=scripts):
         pass
     assert store.read_bytes() == before
@@ -355,7 +355,7 @@ def test_without_room_no_store_is_made(place: Path) -> None:
 
 def test_without_room_for_a_backup_a_store_is_not_upgraded(stored: Path, tmp_path: Path) -> None:
     before, scripts = dump(stored), longer(tmp_path, HARMLESS)
-    wanted = "must be upgraded to 0002, but"
+    wanted = f"must be upgraded to {NEXT}, but"
     with room_for(40_000), pytest.raises(StoreError, match=wanted), reading(stored, scripts=scripts):
         pass
     assert dump(stored) == before
@@ -372,7 +372,7 @@ def test_a_full_database_says_that_the_disk_is_full(stored: Path) -> None:
 def _fill_up(session: Session) -> None:
     (pages,) = session.connection().exec_driver_sql("PRAGMA page_count").one()
     session.connection().exec_driver_sql(f"PRAGMA max_page_count = {pages}")
-    save_project(session, batch_of(40))
+    save_project(session, batch_of(200))  # more than fits into pages that are free
 
 
 def test_a_copied_store_is_a_store(stored: Path, tmp_path: Path) -> None:

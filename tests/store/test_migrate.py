@@ -237,7 +237,7 @@ def test_a_failure_after_any_statement_of_saving_leaves_the_store_as_it_was(plac
 
 BAD_STEPS = [
     ('raise ValueError("no such thing")', "ValueError: no such thing"),
-    ('op.execute("DELETE FROM carcase_column")', "rows of carcase_column would be lost"),
+    ('op.execute("DELETE FROM space")', "rows of space would be lost"),
     ('op.execute("DELETE FROM rails")', "rows of rails would be lost"),
     ('op.drop_table("rails")', "rows of rails would be lost"),
     ('op.execute("UPDATE board SET material_id = 99")', "would refer to nothing"),
@@ -263,10 +263,10 @@ def test_an_upgrade_that_goes_wrong_is_refused_and_names_the_backup(
 
 
 def test_a_step_may_take_rows_away_when_it_says_so(stored: Path, tmp_path: Path) -> None:
-    scripts = longer(tmp_path, 'op.execute("DELETE FROM back_panel")', header='CHANGES_ROWS_OF = ("back_panel",)')
+    scripts = longer(tmp_path, 'op.execute("DELETE FROM till")', header='CHANGES_ROWS_OF = ("till",)')
     with reading(stored, scripts=scripts) as session:
-        (carcase,) = load_project(session, cabinet().name).carcases
-    assert carcase.back is None
+        (box,) = load_project(session, cabinet().name).boxes
+    assert box.till is None
 
 
 def test_an_upgraded_store_that_holds_no_sound_project_is_refused(stored: Path, tmp_path: Path) -> None:
@@ -355,7 +355,7 @@ def test_many_processes_that_make_a_store_at_once_make_one(place: Path) -> None:
 # --- newer stores ------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("revision", ["0002", "9999", "", "x'y"])
+@pytest.mark.parametrize("revision", [NEXT, "9999", "", "x'y"])
 @pytest.mark.parametrize("open_store", [reading, writing])
 def test_a_newer_store_is_refused_untouched(stored: Path, revision: str, open_store: Open) -> None:
     with closing(sqlite3.connect(stored)) as connection, connection:

@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.derive.openings import rounded, shared
+from planner.derive.sharing import rounded, shared
+from planner.domain.space import Space
 from planner.errors import PlanError
 from planner.lengths import Grid, Nm, Unit, read_length
 
@@ -17,25 +18,37 @@ def inches(*texts: str) -> tuple[Nm, ...]:
     return tuple(read_length(text, Unit.INCH) for text in texts)
 
 
+def said(*sizes: Nm | None) -> list[Space]:
+    return [Space(size_nm=size) for size in sizes]
+
+
 def test_equal_openings_put_the_rounding_remainder_at_the_bottom() -> None:
     # 10 in by three is 3 1/3 in; to 1/32 that is 3 11/32 (3.34375); the bottom gets 10 − 2·3 11/32 = 3 5/16 (3.3125).
-    sizes = shared(inches("10")[0], [None, None, None], Grid.IN_32, where="x")
+    sizes = shared(inches("10")[0], said(None, None, None), Grid.IN_32, where="x")
     assert sizes == inches("3 11/32", "3 11/32", "3 5/16")
 
 
 def test_what_is_given_stays_and_the_rest_is_shared() -> None:
-    sizes = shared(inches("20")[0], [inches("4")[0], None, inches("7")[0]], Grid.IN_32, where="x")
+    sizes = shared(inches("20")[0], said(inches("4")[0], None, inches("7")[0]), Grid.IN_32, where="x")
     assert sizes == inches("4", "9", "7")
+
+
+def test_shares_weigh_what_is_left() -> None:
+    # 20 − 2 = 18 left for shares 2, 1 and 3: 6, 3 and 9 in.
+    spaces = [Space(share=Fraction(n)) for n in (2, 1, 3)]
+    assert shared(inches("20")[0], [*said(inches("2")[0]), *spaces], Grid.IN_32, where="x") == inches(
+        "2", "6", "3", "9"
+    )
 
 
 def test_given_sizes_that_do_not_add_up_are_refused_with_the_difference() -> None:
     with pytest.raises(PlanError, match="1/2 in too great for the clear 20 in"):
-        shared(inches("20")[0], list(inches("10", "10 1/2")), Grid.IN_32, where="x")
+        shared(inches("20")[0], said(*inches("10", "10 1/2")), Grid.IN_32, where="x")
 
 
 def test_sizes_that_leave_nothing_to_share_are_refused() -> None:
     with pytest.raises(PlanError, match="would be left to share"):
-        shared(inches("20")[0], [inches("20")[0], None], Grid.IN_32, where="x")
+        shared(inches("20")[0], said(inches("20")[0], None), Grid.IN_32, where="x")
 
 
 @given(
