@@ -165,8 +165,7 @@ def test_the_limits_let_every_joint_pass_that_the_sled_was_made_for(
 ) -> None:
     project = small_box()
     sizes: dict[str, BoardSize] = {
-        board.mark: cut_to(board, length, height, thickness)
-        for board in plan(project).boards
+        board.mark: cut_to(board, length, height, thickness) for board in plan(project).boards
     }
     wish = replace(
         INCHES,
