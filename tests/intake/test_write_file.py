@@ -87,6 +87,7 @@ def test_the_file_of_a_chest_says_only_what_is_not_usual() -> None:
                 "column": [{"drawers": 6, "heights": "graduated", "step": "1/2 in"}],
                 "back": {"material": "birch plywood", "thickness": "1/4 in"},
                 "rails": {"thickness": "3/4 in", "width": "2 1/2 in"},
+                "runners": {"material": "poplar"},
                 "drawer": {
                     "material": "poplar",
                     "front_material": "ash",
