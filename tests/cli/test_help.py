@@ -17,7 +17,7 @@ COMMANDS = sorted(get_command(app).commands)  # type: ignore[attr-defined]
 def test_the_commands_are_those_agreed() -> None:
     others = {"prepare", "read", "write", "workbook", "schema", "projects", "forget", "new-sled"}
     others |= {"undo", "redo", "history", "sleds", "keep-sled", "measure-sled", "drop-sled"}
-    others |= {"change", "places", "resize", "add-drawer", "remove-drawer", "swap-timber"}
+    others |= {"change", "places", "resize", "add-drawer", "ask", "remove-drawer", "swap-timber"}
     assert set(COMMANDS) == others | VIEWS.keys()
 
 
