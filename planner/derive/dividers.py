@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from planner.derive.frame import FLAT, PARTING
 from planner.derive.parts import Item, LetIn, Maker, Shape
 from planner.derive.spaces import DividerPlace, divider_stuff
-from planner.derive.web_frames import frame
+from planner.derive.web_frames import frame, runners_of
 from planner.domain.carcase import Carcase, Dividers, Rails
 from planner.domain.marks import board_mark
 from planner.domain.project import Project
@@ -41,12 +41,15 @@ def dividers(
     wrong = [problem for place in places for problem in (*_standing(place, bounds), *_too_deep(place, carcase))]
     if wrong:
         raise PlanError(wrong)
-    in_line = {place.mark: _partitions_at(place, places) for place in places if place.kind is DividerKind.FRAME}
+    standing = {place.mark: _partitions_at(place, places) for place in places if place.kind is DividerKind.FRAME}
+    runners = {
+        mark: runners_of(bounds[mark], carcase.frames, found) for mark, found in standing.items() if carcase.frames
+    }
     for place in places:
         match place.kind:
             case DividerKind.PARTITION if carcase.partitions:
                 ends = (place.around.above, place.around.below)
-                hosts = [board for end in ends for board in _boards_at(end, place, bounds, in_line)]
+                hosts = [board for end in ends for board in _boards_at(end, place, bounds, runners)]
                 thick = _thicknesses(carcase, ends, stuffs, bounds)
                 way = (PARTING, Role.PARTITION, (UP, DOWN))
                 board = _FullDepth(maker, place, carcase.partitions, way, project.proud_nm)
@@ -60,7 +63,7 @@ def dividers(
             case DividerKind.RAIL if carcase.rails:
                 yield from _rail(maker, place, carcase.rails)
             case DividerKind.FRAME if carcase.frames:
-                yield from frame(maker, place, carcase.frames, in_line[place.mark])
+                yield from frame(maker, place, carcase.frames, standing[place.mark])
 
 
 def _standing(place: DividerPlace, bounds: Mapping[str, DividerPlace]) -> Iterator[Problem]:
@@ -101,18 +104,18 @@ def _boards_at(
     bound: str | None,
     partition: DividerPlace,
     bounds: Mapping[str, DividerPlace],
-    in_line: Mapping[str, Sequence[tuple[int, int]]],
+    runners: Mapping[str, Mapping[str, tuple[int, int]]],
 ) -> list[_Host]:
     """What a partition's end may be let into: of a frame its rails, and the runner in its line."""
     if bound is None:
         return []
-    if bound not in in_line:
+    if bound not in runners:
         return [(bound, FeatureKind.HOUSING, Held.GLUED)]
-    owner = bounds[bound].owner
-    runner = board_mark(owner, Role.RUNNER, 2 + in_line[bound].index(partition.place.right))
+    left, right = partition.place.right
+    runner = next(mark for mark, (low, high) in runners[bound].items() if low <= left and right <= high)
     return [
         (bound, FeatureKind.HOUSING, Held.GLUED),
-        (board_mark(owner, Role.BACK_RAIL), FeatureKind.HOUSING, Held.FREE),
+        (board_mark(bounds[bound].owner, Role.BACK_RAIL), FeatureKind.HOUSING, Held.FREE),
         (runner, FeatureKind.GROOVE, Held.FREE),
     ]
 

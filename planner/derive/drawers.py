@@ -7,14 +7,15 @@ from dataclasses import replace
 
 from planner.derive.bottoms import bottoms, raised_by
 from planner.derive.frame import FRONT_ON
-from planner.derive.parts import Item, LetIn, Maker, Shape
+from planner.derive.handles import handle_holes
+from planner.derive.parts import Item, LetIn, Maker
 from planner.derive.ring_boards import ring_boards
-from planner.domain.drawer import AppliedFront, Drawer, Handles
+from planner.domain.drawer import AppliedFront, Drawer
 from planner.domain.marks import board_mark
 from planner.domain.plan import BoardSize, OpeningSize
 from planner.domain.project import Project
 from planner.domain.solid import BACK, DOWN, FRONT, LEFT, RIGHT, UP, Solid
-from planner.domain.words import FeatureKind, Role, Stands
+from planner.domain.words import Role, Stands
 from planner.lengths import Nm
 
 
@@ -58,7 +59,8 @@ def drawers(project: Project, drawer: Drawer, opening: OpeningSize, *, hung: boo
         yield maker.board(on[-1], Role.APPLIED_FRONT, drawer.applied_front.stuff, FRONT_ON, shows)
     if drawer.handles:
         through = block.back[0] + ring.boards[0].stuff.thickness_nm
-        yield from _holes(drawer.handles, on, shows.with_span(BACK, (shows.back[0], through)))
+        seen = shows.with_span(BACK, (shows.back[0], through))
+        yield from handle_holes(drawer, drawer.handles, on, seen, block)
 
 
 def _between(block: Solid, raised: Nm, lower: Nm) -> Solid:
@@ -71,17 +73,3 @@ def _applied_place(front: AppliedFront, opening: OpeningSize) -> Solid:
         within = opening.place.shrunk(front.gap_nm, LEFT, RIGHT, UP, DOWN)
         return within.beside(FRONT, -thick, thick)
     return opening.place.shrunk(-front.overlay_nm, LEFT, RIGHT, UP, DOWN).beside(FRONT, 0, thick)
-
-
-def _holes(handles: Handles, fronts: list[str], shows: Solid) -> Iterator[Item]:
-    """Holes through every board of the front, half way up: a single handle in the middle, a pair a quarter way in."""
-    (left, right), (low, high) = shows.right, shows.up
-    wide, bore = right - left, handles.hole_nm
-    middles = [left + wide * part // (2 * handles.count) for part in range(1, 2 * handles.count, 2)]
-    middle_up = (low + high) // 2
-    for middle in middles:
-        spread = handles.apart_nm if handles.holes > 1 else 0
-        for place in dict.fromkeys((middle - spread // 2, middle - spread // 2 + spread)):
-            start, bottom = place - bore // 2, middle_up - bore // 2
-            hole = shows.with_span(RIGHT, (start, start + bore)).with_span(UP, (bottom, bottom + bore))
-            yield from (Shape(board=front, block=hole, kind=FeatureKind.HOLE) for front in fronts)

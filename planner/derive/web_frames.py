@@ -22,7 +22,7 @@ from planner.domain.words import FeatureKind, Held, Role
 
 
 def frame(maker: Maker, place: DividerPlace, frames: Frames, standing: Sequence[tuple[int, int]]) -> Iterator[Item]:
-    """A frame: two rails, a runner at each side and below each partition that stands on it, panels between them."""
+    """A frame: two rails, a runner at each side and in the line of each partition, panels between them."""
     whole = place.place.shrunk(-frames.housing_depth_nm, LEFT, RIGHT)
     front, back = whole.back
     rails = {
@@ -35,7 +35,7 @@ def frame(maker: Maker, place: DividerPlace, frames: Frames, standing: Sequence[
         held = Held.GLUED if role is Role.RAIL else Held.FREE
         yield from (LetIn(guest=mark, host=host, room=block, kind=FeatureKind.HOUSING, held=held) for host in hosts)
     between = whole.shrunk(frames.rail_nm, FRONT, BACK)
-    runners = _frame_runners(place, frames, between, standing)
+    runners = {mark: between.with_span(RIGHT, span) for mark, span in runners_of(place, frames, standing).items()}
     for mark, block in runners.items():
         yield from _frame_runner(maker, frames, mark, block, hosts)
     groove = _in_the_middle(between.shrunk(-frames.groove_nm, FRONT, BACK), frames)
@@ -48,20 +48,20 @@ def frame(maker: Maker, place: DividerPlace, frames: Frames, standing: Sequence[
         yield from _dust_panel(maker, frames, mark, groove, ((left, runners[left]), (right, runners[right])))
 
 
-def _frame_runners(
-    place: DividerPlace, frames: Frames, between: Solid, standing: Sequence[tuple[int, int]]
-) -> dict[str, Solid]:
-    """Runners from the left, tenons not counted: one at each side, one in the line of each partition."""
-    (low, high), (left, right), wide = between.right, place.place.right, frames.runner_nm
-    spans: list[tuple[int, int]] = [
-        (low, left + wide),
-        *((start - wide, stop + wide) for start, stop in standing),
-        (right - wide, high),
-    ]
-    return {
-        board_mark(place.owner, Role.RUNNER, number): between.with_span(RIGHT, span)
-        for number, span in enumerate(spans, 1)
-    }
+def runners_of(place: DividerPlace, frames: Frames, standing: Sequence[tuple[int, int]]) -> dict[str, tuple[int, int]]:
+    """From where to where the runners of a frame lie, from the left: one at each side, one in line with each partition.
+
+    Those with less than a runner's width between them are one runner: no panel so narrow is worth its grooves.
+    """
+    (low, high), wide = place.place.shrunk(-frames.housing_depth_nm, LEFT, RIGHT).right, frames.runner_nm
+    left, right = place.place.right
+    spans = [(low, left + wide)]
+    for start, stop in (*((start - wide, stop + wide) for start, stop in standing), (right - wide, high)):
+        if start - spans[-1][1] < wide:
+            spans[-1] = (spans[-1][0], max(stop, spans[-1][1]))
+        else:
+            spans.append((start, stop))
+    return {board_mark(place.owner, Role.RUNNER, number): span for number, span in enumerate(spans, 1)}
 
 
 def _frame_runner(maker: Maker, frames: Frames, mark: str, body: Solid, hosts: tuple[str, str]) -> Iterator[Item]:

@@ -42,6 +42,12 @@ def uneven(divider: DividerKind) -> Space:
     return holding(tiers(divider, holding(above), holding(columns(holding(), holding()))))
 
 
+def nearly_in_line() -> Space:
+    """Partitions above and below a frame, nearer to each other than its runners are wide."""
+    above, below = columns(holding(size=430), holding()), columns(holding(size=460), holding())
+    return holding(tiers(FRAME, holding(above), holding(below)))
+
+
 def between_frames() -> Space:
     """A drawer, two side by side, and another, parted by frames."""
     pair = holding(columns(*drawers(drawer("X"), 2, column=2)))
@@ -95,6 +101,7 @@ KINDS: dict[str, Project] = {
         f"columns on a frame, {name}": of(replace(carcase(uneven(FRAME)), partitions=how))
         for name, how in DIVIDERS.items()
     },
+    "partitions nearly in line on a frame": of(carcase(nearly_in_line())),
     **{
         f"columns between frames, {name}": of(replace(carcase(between_frames()), partitions=how))
         for name, how in DIVIDERS.items()
@@ -144,3 +151,15 @@ def test_every_board_of_a_sample_is_in_its_piece(path: Path) -> None:
     whole = plan(read_project(path.read_text(encoding="utf-8"), path.name))
     pieces, _ = put_together(bench_of(whole))
     assert sorted(mark for piece in pieces for mark in piece.wood) == sorted(board.mark for board in whole.boards)
+
+
+def test_both_halves_of_a_sawn_box_add_up_to_the_closed_box() -> None:
+    whole = plan(KINDS["lid sawn off"])
+    boards = {board.mark: board for board in whole.boards}
+    for role in ("front", "right", "back", "left"):
+        halves = [part for part in whole.sawn if part.board == f"K-{role}"]
+        assert [part.of_lid for part in halves] == [False, True]
+        assert [part.width_nm for part in halves] == [247 * hollin.MM, 100 * hollin.MM]
+        assert boards[f"K-{role}"].width_nm == 350 * hollin.MM  # 3 mm of kerf between them
+        length = 800 if role in {"front", "back"} else 400
+        assert {part.length_nm for part in halves} == {length * hollin.MM}

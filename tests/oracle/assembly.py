@@ -16,10 +16,9 @@ from planner.domain.words import BottomGoes, Role
 from tests.oracle.assembly_bench import Bench
 from tests.oracle.assembly_checks import Hollows, corners_of, gaps_in_back, held, overlaps
 from tests.oracle.assembly_drawers import drawer_faults
-from tests.oracle.assembly_glue import Finding, glue, proud_ends
+from tests.oracle.assembly_glue import Finding, glue, proud_ends, ring_faults
 from tests.oracle.assembly_space import WAYS
 from tests.oracle.assembly_stand import Piece, stand_up
-from tests.oracle.assembly_word import piece_of
 
 _SIDES = (WAYS["right"], WAYS["left"])
 
@@ -27,15 +26,15 @@ _SIDES = (WAYS["right"], WAYS["left"])
 def put_together(bench: Bench) -> tuple[list[Piece], list[Finding]]:
     """All pieces of a project as they stand, and what is wrong with them; when boards disagree, only that."""
     glued = glue(bench)
-    findings = [*glued.findings, *proud_ends(bench)]
-    if any(len(group.marks) for group in glued.groups) and not any(f.code == "disagree" for f in findings):
-        pieces = stand_up(glued)
-        for piece in pieces:
-            findings += piece.findings
-            findings += faults(piece)
-        findings += _left_over(bench, pieces)
-        return pieces, findings
-    return [], findings
+    findings = [*ring_faults(bench), *glued.findings, *proud_ends(bench)]
+    if any(finding.code == "disagree" for finding in findings):
+        return [], findings
+    pieces = stand_up(glued)
+    for piece in pieces:
+        findings += piece.findings
+        findings += faults(piece)
+    findings += _left_over(bench, pieces)
+    return pieces, findings
 
 
 def faults(piece: Piece) -> Iterator[Finding]:
@@ -51,8 +50,8 @@ def faults(piece: Piece) -> Iterator[Finding]:
 
 def _left_over(bench: Bench, pieces: list[Piece]) -> Iterator[Finding]:
     used = {mark for piece in pieces for mark in piece.wood}
-    for mark in bench.planks.keys() - used:
-        yield Finding("left over", (mark,), f"{mark} has no place in {piece_of(bench.project)}")
+    for mark in sorted(bench.planks.keys() - used):
+        yield Finding("left over", (mark,), f"{mark} has no place in any piece")
 
 
 def _panels(piece: Piece) -> Iterator[Finding]:

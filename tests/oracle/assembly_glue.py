@@ -6,15 +6,29 @@ What hangs together is put together by itself; ``assembly_stand`` then says wher
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from planner.domain.words import End, FeatureKind
+from planner.domain.plan import Joint
+from planner.domain.words import End, FeatureKind, RingKind, Role
 from tests.oracle.assembly_bench import Bench, Chunk, DovetailEnd, dovetail_ends, wood
 from tests.oracle.assembly_corners import bound_by_joint, in_order, open_corner
 from tests.oracle.assembly_fit import Conflict, Puzzle, Room, linked
 from tests.oracle.assembly_seats import Seat, bound_by, bound_together, leading_end, normal, seats
-from tests.oracle.assembly_space import AXIS_NAMES, Block, Place, Way, hull, less, moved, reach, slab, spanned
+from tests.oracle.assembly_space import (
+    AXIS_NAMES,
+    WAYS,
+    Block,
+    Place,
+    Way,
+    hull,
+    less,
+    moved,
+    reach,
+    slab,
+    spanned,
+    turned,
+)
 from tests.oracle.assembly_word import TIGHT, Play, bound_by_trade, plays
 
 
@@ -84,11 +98,8 @@ def glue(bench: Bench) -> Glued:
     glued = Glued(bench, found, plays(bench))
     puzzles = (Puzzle(), Puzzle(), Puzzle())
     for joint in bench.joints:
-        glued.findings += [
-            Finding("corner", (joint.pin_board, joint.tail_board), text) for text in _corner(glued, joint.mark)
-        ]
-        unlike = bound_by_joint(bench, joint, puzzles)
-        glued.findings += [Finding("corner", (joint.pin_board, joint.tail_board), text) for text in unlike]
+        wrong = [*_corner(bench, joint), *bound_by_joint(bench, joint, puzzles)]
+        glued.findings += [Finding("corner", (joint.pin_board, joint.tail_board), text) for text in wrong]
     _strangers(glued)
     _labelled(glued)
     _faced(glued)
@@ -106,11 +117,10 @@ def glue(bench: Bench) -> Glued:
     return glued
 
 
-def _corner(glued: Glued, mark: str) -> Iterable[str]:
-    joint = next(joint for joint in glued.bench.joints if joint.mark == mark)
+def _corner(bench: Bench, joint: Joint) -> Iterator[str]:
     if not in_order(joint):
-        yield f"{mark}: pins are not in order from edge to edge"
-    yield from open_corner(glued.bench, joint)
+        yield f"{joint.mark}: pins are not in order from edge to edge"
+    yield from open_corner(bench, joint)
 
 
 def _strangers(glued: Glued) -> None:
@@ -212,7 +222,33 @@ def _plane(glued: Glued, group: Group) -> None:
         group.wood[mark] = [(part, shared) for chunk, shared in group.wood[mark] for part in less(chunk, waste)]
 
 
-def proud_ends(bench: Bench) -> Iterable[Finding]:
+_LOOKS = {
+    Role.FRONT: "front", Role.BACK: "back", Role.RIGHT: "right", Role.LEFT: "left", Role.TOP: "up", Role.BOTTOM: "down",
+}  # fmt: skip
+_REFERENCE = {RingKind.UPRIGHT: "down", RingKind.CARCASE: "front"}
+
+
+def ring_faults(bench: Bench) -> Iterator[Finding]:
+    """Rings labelled or joined otherwise than by the one rule for every ring.
+
+    Outside faces look out, all reference edges one way, and each corner joins end B of a board to end A of the next.
+    """
+    joined = {
+        joint.mark: {(joint.pin_board, joint.pin_end), (joint.tail_board, joint.tail_end)} for joint in bench.joints
+    }
+    for ring in bench.project.rings():
+        for board in ring.boards:
+            want = turned(WAYS[_LOOKS[board.role]], WAYS[_REFERENCE[ring.kind]])
+            if bench.planks[board.mark].turn != want:
+                yield Finding("ring", (board.mark,), f"the labels of {board.mark} don't stand as its ring does")
+        for place, corner in enumerate(ring.corners):
+            one, other = ring.boards[place].mark, ring.boards[(place + 1) % 4].mark
+            if joined.get(corner.mark, {(one, End.B), (other, End.A)}) != {(one, End.B), (other, End.A)}:
+                text = f"{corner.mark} does not join end B of {one} to end A of {other}"
+                yield Finding("ring", (one, other), text)
+
+
+def proud_ends(bench: Bench) -> Iterator[Finding]:
     """Dovetailed ends that stand out otherwise than the maker lets them; half-blind tails end at the lap asked for."""
     laps = {corner.mark: corner.lap_nm or 0 for ring in bench.project.rings() for corner in ring.corners}
     for mark, end, cut in dovetail_ends(bench):

@@ -175,7 +175,7 @@ def cabinets(draw: st.DrawFn) -> Project:
     if shop.draw(st.integers(0, 4)) == 0:
         ring = with_rabbets(ring, shop.between(5, 7))
     ways = ways_of(shop, thinnest)
-    wide, high, deep = shop.between(300, 1400), shop.between(300, 1400), shop.between(300, 550)
+    wide, high, deep = shop.between(400, 1500), shop.between(400, 1500), shop.between(300, 550)
     back = back_of(shop, shop.between(5, 7))
     over = shop.draw(st.sampled_from(SizesOver))
     inside = _space(shop, ways, wide - 2 * 25 * MM, high - 2 * 25 * MM, _Limits(depth=3))
