@@ -82,7 +82,7 @@ def shares() -> st.SearchStrategy[Fraction]:
 def inside_of(draw: st.DrawFn, shop: Shop, markings: list[Marking]) -> Space:
     """The inside of a carcase with a column for each of these markings."""
     grower = _Grower(draw, shop)
-    return Space(holds=_columns([grower.column(each, 1) for each in markings]), doors=grower.maybe_doors())
+    return Space(holds=_columns(draw, [grower.column(each, 1) for each in markings]), doors=grower.maybe_doors())
 
 
 class _Grower:
@@ -137,7 +137,7 @@ class _Grower:
         what = draw(st.sampled_from(["drawer", "drawer", "shelves", "nothing", *(["columns"] * (depth < _DEEPEST))]))
         match what:
             case "columns":
-                return _columns([self.column(marks, depth + 1) for _ in range(draw(st.integers(1, 2)))])
+                return _columns(draw, [self.column(marks, depth + 1) for _ in range(draw(st.integers(1, 2)))])
             case "drawer":
                 return self._drawer(marks)
             case "shelves":
@@ -159,13 +159,16 @@ class _Grower:
         return self._draw(doors(self._shop)) if self._draw(st.integers(0, 5)) == 0 else None
 
 
-def _columns(spaces: list[Space]) -> Division:
+def _columns(draw: st.DrawFn, spaces: list[Space]) -> Division:
+    rule = _rule(spaces)
+    if rule is HeightRule.EQUAL:
+        rule = draw(st.sampled_from([HeightRule.EQUAL, HeightRule.STEP, HeightRule.RATIO]))
     return Division(
         way=Way.COLUMNS,
         divider=DividerKind.PARTITION,
-        rule=_rule(spaces),
-        step_nm=None,
-        ratio=None,
+        rule=rule,
+        step_nm=draw(lengths(greatest=30 * MM)) if rule is HeightRule.STEP else None,
+        ratio=draw(ratios()) if rule is HeightRule.RATIO else None,
         spaces=tuple(spaces),
     )
 

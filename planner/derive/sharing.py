@@ -86,7 +86,8 @@ def _does_not_add_up(clear: int, left: int, grid: Grid, where: str) -> Problem:
         where=where,
         what=f"the sizes given are {show_length(abs(left), grid, with_unit=True)} "
         f"too {'small' if left > 0 else 'great'} for the clear {show_length(clear, grid, with_unit=True)}.",
-        remedy='Give one of them as "rest", or change one by that much.',
+        remedy='Let one of them take what is left (in a list of heights "rest"; else leave its size out), or change '
+        "one by that much.",
     )
 
 

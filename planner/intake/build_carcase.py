@@ -74,7 +74,7 @@ def _carcase(table: CarcaseTable, differing: Mapping[str, DrawerTable], number: 
         height_nm=table.height,
         depth_nm=table.depth,
         sizes_over=SizesOver(table.sizes),
-        inside=spaces.root(table.column, table.doors, number),
+        inside=spaces.root(table, number),
         rails=_rails(table.rails, stuff, shared),
         partitions=_dividers(table.partitions, stuff, shared),
         shelves=_dividers(table.shelves, stuff, shared),

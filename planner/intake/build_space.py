@@ -18,7 +18,8 @@ from planner.lengths import Nm
 
 if TYPE_CHECKING:
     from planner.intake.build_drawer import DrawerMaker
-    from planner.intake.file_space import ColumnTable, DoorsTable, LooseShelvesTable, TierTable
+    from planner.intake.file_carcase import CarcaseTable
+    from planner.intake.file_space import ColumnTable, DividedTable, DoorsTable, LooseShelvesTable, TierTable
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,12 +37,13 @@ class SpaceMaker:
     drawers: DrawerMaker | None
     shared: Shared
 
-    def root(self, tables: Sequence[ColumnTable], doors: DoorsTable | None, first_number: int) -> Space:
+    def root(self, carcase: CarcaseTable, first_number: int) -> Space:
         """The whole inside, whose first column has this number in the project."""
         columns = [
-            self._column(table, _usual_marks(number, self.shared)) for number, table in enumerate(tables, first_number)
+            self._column(table, _usual_marks(number, self.shared))
+            for number, table in enumerate(carcase.column, first_number)
         ]
-        return Space(holds=_columns(columns), doors=self.doors(doors))
+        return Space(holds=_columns(columns, carcase), doors=self.doors(carcase.doors))
 
     def _column(self, table: ColumnTable, marks: Iterator[str]) -> Space:
         spaces = self._drawers(table, marks) if table.tier is None else [self._tier(tier, marks) for tier in table.tier]
@@ -81,7 +83,7 @@ class SpaceMaker:
 
     def _held(self, table: TierTable, marks: Iterator[str]) -> Division | Drawer | LooseShelves | None:
         if table.column is not None:
-            return _columns([self._column(column, marks) for column in table.column])
+            return _columns([self._column(column, marks) for column in table.column], table)
         if table.holds == "nothing":
             return None
         if table.holds == "shelves":
@@ -122,13 +124,14 @@ class SpaceMaker:
         )
 
 
-def _columns(spaces: Sequence[Space]) -> Division:
+def _columns(spaces: Sequence[Space], table: DividedTable) -> Division:
+    graduated = HeightRule.RATIO if table.column_ratio is not None else HeightRule.STEP
     return Division(
         way=Way.COLUMNS,
         divider=DividerKind.PARTITION,
-        rule=_own_sizes(spaces),
-        step_nm=None,
-        ratio=None,
+        rule=_own_sizes(spaces) if table.column_ratio is None and table.column_step is None else graduated,
+        step_nm=table.column_step,
+        ratio=table.column_ratio,
         spaces=tuple(spaces),
     )
 

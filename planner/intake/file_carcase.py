@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from pydantic import (  # noqa: TID253 - like file_model, which alone is imported, inside functions
+    ConfigDict,
     Field,
     ValidationInfo,
     field_validator,
@@ -15,7 +16,7 @@ from planner.intake.file_base import BaseTable
 from planner.intake.file_drawer import DrawerPart, DrawerTable
 from planner.intake.file_made import FRAME, FRAME_KEYS, MadeTable
 from planner.intake.file_pins import JointsTable, PinsTable
-from planner.intake.file_space import ColumnTable, DoorsTable
+from planner.intake.file_space import GRADUATED_COLUMNS, ColumnTable, DividedTable, DoorsTable
 from planner.intake.file_values import (
     BoardWidth,
     Length,
@@ -188,9 +189,10 @@ class SeparateTopTable(Table):
     back: LengthOrNothing | None = Field(None, description="How far it stands over the back. Usually 0.")
 
 
-class CarcaseTable(Table):
+class CarcaseTable(DividedTable):
     """A cabinet: its outer ring, and what stands in, behind, below, above and before it."""
 
+    model_config = ConfigDict(json_schema_extra={"dependentSchemas": GRADUATED_COLUMNS})
     only: ClassVar[tuple[Only, ...]] = (
         Only(keys=("sled", "pins_on", "pins", "joint"), beside="corners", words=("dovetail",), usual="dovetail"),
         Only(keys=("lap", "rabbets_on"), beside="corners", words=("rabbet",), usual="dovetail"),

@@ -75,8 +75,51 @@ class LooseShelvesTable(Table):
 _SHARED = "Left out, it shares what is left"
 
 
+_OWN_WIDTHS = {
+    "properties": {"column": {"items": {"not": {"anyOf": [{"required": ["width"]}, {"required": ["share"]}]}}}}
+}
+
+GRADUATED_COLUMNS: dict[str, Any] = {
+    "column_ratio": {"required": ["column"], "not": {"required": ["column_step"]}, **_OWN_WIDTHS},
+    "column_step": {"required": ["column"], **_OWN_WIDTHS},
+}
+"""What the validators of a divided table ask of keys that stand together."""
+
+
+class DividedTable(Table):
+    """A table that may have columns side by side in it."""
+
+    column_ratio: Ratio | None = Field(
+        None, description="Each column is this many times as wide as the one to its left. Or give column_step."
+    )
+    column_step: Length | None = Field(
+        None, description="Each column is wider than the one to its left by this. Or give column_ratio."
+    )
+
+    @field_validator("column_step")
+    @classmethod
+    def _one_rule_for_columns(cls, step: Nm | None, info: ValidationInfo) -> Nm | None:
+        if step is not None and info.data.get("column_ratio") is not None:
+            raise RefusalError("a step and a ratio of the columns are both given.", "Give one of them.")
+        return step
+
+    @field_validator("column", check_fields=False)
+    @classmethod
+    def _graduated_or_each_its_own_width(cls, columns: Said, info: ValidationInfo) -> Said:
+        if info.data.get("column_ratio") is None and info.data.get("column_step") is None:
+            return columns
+        if not isinstance(columns, list):
+            raise RefusalError(
+                "is missing: a step or a ratio of columns is given.", "Give the columns, or leave that out."
+            )
+        if any(column.width is not None or column.share is not None for column in columns):
+            raise RefusalError("a graduated column has a width or a share of its own.", "Leave one or the other out.")
+        return columns
+
+
 _ONE_THING: dict[str, Any] = {
     "dependentSchemas": {
+        **GRADUATED_COLUMNS,
         "height": {"not": {"required": ["share"]}},
         "column": {"not": {"anyOf": [{"required": [key]} for key in ("holds", "mark", "shelves")]}},
     }
@@ -84,7 +127,7 @@ _ONE_THING: dict[str, Any] = {
 """What the validators below ask of keys that stand together."""
 
 
-class TierTable(Table):
+class TierTable(DividedTable):
     """One of the spaces above each other in a column."""
 
     model_config = ConfigDict(json_schema_extra=_ONE_THING)
@@ -95,7 +138,10 @@ class TierTable(Table):
     height: Length | None = Field(None, description=f"Clear height. {_SHARED}.")
     share: Share | None = Field(None, description="How large its share of what is left is, by the side of 1.")
     column: list[ColumnTable] | None = Field(
-        None, min_length=1, description="Columns into which it is divided, from the left, instead of what it holds."
+        None,
+        validate_default=True,
+        min_length=1,
+        description="Columns into which it is divided, from the left, instead of what it holds.",
     )
     holds: Literal["drawer", "shelves", "nothing"] | None = Field(
         None, description='What is in it: a "drawer", as is usual; loose "shelves"; or "nothing".'

@@ -50,7 +50,7 @@ def carcase_table(carcase: Carcase, columns_before: int, said: Said) -> Table:
         **({"base": _base(carcase.base, carcase.ring.mark, stuff, said)} if carcase.base else {}),
         **({"top": _top(carcase.top, stuff, said)} if carcase.top else {}),
         **spaces.doors(carcase.inside.doors),
-        "column": spaces.columns(carcase.inside, columns_before),
+        **spaces.columns(carcase.inside, columns_before),
         **_drawers(carcase, said),
     }
 

@@ -33,13 +33,13 @@ class SpaceWriter:
     divider: DividerKind
     said: Said
 
-    def columns(self, root: Space, columns_before: int) -> list[Table]:
-        """All columns of a carcase that stands after so many others of the project."""
-        spaces = root.holds.spaces if isinstance(root.holds, Division) else ()
-        return [
-            self._column(column, _usual_marks(number, self.said))
-            for number, column in enumerate(spaces, start=columns_before + 1)
-        ]
+    def columns(self, root: Space, columns_before: int) -> Table:
+        """All columns of a carcase that stands after so many others of the project, and how they are graduated."""
+        if not isinstance(root.holds, Division):
+            return {"column": []}
+        numbered = enumerate(root.holds.spaces, start=columns_before + 1)
+        columns = [self._column(column, _usual_marks(number, self.said)) for number, column in numbered]
+        return {**self._steps(root.holds, "column_"), "column": columns}
 
     def _column(self, column: Space, marks: Iterator[str]) -> Table:
         tiers = column.holds
@@ -69,12 +69,13 @@ class SpaceWriter:
         return {**self._graduated(tiers), "tier": [self._tier(space, marks) for space in tiers.spaces]}
 
     def _graduated(self, tiers: Division) -> Table:
-        if tiers.step_nm is None and tiers.ratio is None:
-            return {}
+        steps = self._steps(tiers)
+        return {"heights": "graduated", **steps} if steps else {}
+
+    def _steps(self, division: Division, of: str = "") -> Table:
         return {
-            "heights": "graduated",
-            **({} if tiers.ratio is None else {"ratio": _decimal(tiers.ratio)}),
-            **self.said.but("step", tiers.step_nm, None),
+            **({} if division.ratio is None else {f"{of}ratio": _decimal(division.ratio)}),
+            **self.said.but(f"{of}step", division.step_nm, None),
         }
 
     def _tier(self, space: Space, marks: Iterator[str]) -> Table:
@@ -88,7 +89,8 @@ class SpaceWriter:
     def _held(self, space: Space, marks: Iterator[str]) -> Table:
         match space.holds:
             case Division() as columns:
-                return {"column": [self._column(column, marks) for column in columns.spaces]}
+                inner = [self._column(column, marks) for column in columns.spaces]
+                return {**self._steps(columns, "column_"), "column": inner}
             case LooseShelves() as shelves:
                 return {"holds": "shelves", **if_any("shelves", self._loose_shelves(shelves))}
             case Drawer() as drawer:

@@ -226,7 +226,7 @@ def tier(project: Project, number: int) -> Space:
 def test_a_tier_and_all_in_it_tell_what_may_stand_there() -> None:
     listed = [each.place for each in places(sample("sideboard"), "carcase.S.column.1.tier.2")]
     assert [place.rpartition(".")[2] for place in listed] == [
-        "height", "share", "column", "holds", "mark", "shelves", "doors"
+        "column_ratio", "column_step", "height", "share", "column", "holds", "mark", "shelves", "doors"
     ]  # fmt: skip
     doors = places(sample("sideboard"), "carcase.S.column.1.tier.1.doors")  # none are there yet
     assert {each.place.rpartition(".")[2] for each in doors} >= {"leaves", "hinged", "stands", "stile", "panel", "wide"}

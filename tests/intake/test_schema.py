@@ -36,7 +36,7 @@ FRAME = "stile rail groove_depth tenon wide high panel"
 DIVIDERS = "material thickness joint housing_depth stop tenons"
 DOORS = f"leaves hinged stands gap overlay made material thickness {FRAME}"
 COLUMN = "width share tier drawers heights ratio step marks divided_by doors"
-TIER = "height share column holds mark shelves doors"
+TIER = "height share column column_step column_ratio holds mark shelves doors"
 DRAWER = (
     "material front_material front_thickness side_thickness back_thickness side_clearance top_clearance back_clearance "
     "back_lower sled pins_on front_joint lap pins joint bottom applied_front handles"
@@ -62,7 +62,7 @@ KEYS = {
     "box.0.till.lid": "material thickness",
     "box.0.nest": "count gap",
     "carcase.0": "mark title sizes width height depth material thickness corners lap rabbets_on sled pins_on pins "
-    "joint back rails partitions shelves frames runners base top doors column drawer except",
+    "joint back rails partitions shelves frames runners base top doors column column_step column_ratio drawer except",
     "carcase.0.joint.J1": PINS,
     "carcase.0.back": f"made material thickness rabbet_depth play board lap gap {FRAME}",
     "carcase.0.back.panel": "material thickness play",

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from planner.derive.sharing import sizes
 from planner.domain.carcase import Carcase
 from planner.domain.drawer import Drawer
 from planner.domain.space import Division, LooseShelves, Space
@@ -16,6 +17,7 @@ from planner.errors import InputError
 from planner.intake.project_file import GREATEST_SPACES, read_project
 from planner.intake.values import GREATEST_DEPTH
 from planner.intake.write_file import write_project
+from planner.lengths import Grid
 from tests.intake.files import CHEST
 from tests.intake.furniture import FURNITURE
 
@@ -77,6 +79,46 @@ def test_the_short_form_says_the_same_as_tiers_that_each_hold_a_drawer() -> None
 
 def test_heights_that_are_all_left_open_are_equal_heights() -> None:
     assert carcase("{ drawers = 2, heights = ['rest', 'rest'] }") == carcase("{ drawers = 2 }")
+
+
+THREE = "{ drawers = 1 }, { drawers = 1 }, { drawers = 1 }"
+
+
+def widths(made: Carcase) -> list[int]:
+    clear = made.width_nm - 4 * made.ring.boards[0].stuff.thickness_nm  # sides, and two partitions as thick
+    return list(sizes(divided(made.inside), clear, Grid.IN_32, where="here"))
+
+
+def test_columns_grow_to_the_right_by_a_step_or_a_ratio() -> None:
+    """By hand: 20 in less four boards of 7/8 in is 16 1/2 in. With a step of 2 in: 3 1/2, 5 1/2, 7 1/2 in.
+
+    With a ratio of 2 they are 1/7, 2/7, 4/7 of it: 2.357 and 4.714 in, to the nearest 1/32 in 75/32 and 151/32; the
+    rest is 302/32.
+    """
+    assert widths(carcase(THREE, "partitions = {}", "column_step = 2")) == [IN * 7 // 2, IN * 11 // 2, IN * 15 // 2]
+    ratio = widths(carcase(THREE, "partitions = {}", "column_ratio = 2"))
+    assert ratio == [IN * 75 // 32, IN * 151 // 32, IN * 302 // 32]
+
+
+def test_columns_within_a_tier_grow_too() -> None:
+    made = carcase(f"{{ tier = [{{ column = [{THREE}], column_ratio = 1.5 }}] }}", "partitions = {}")
+    within = divided(divided(divided(made.inside).spaces[0]).spaces[0])
+    assert (within.rule, within.ratio) == (HeightRule.RATIO, Fraction(3, 2))
+
+
+@pytest.mark.parametrize(
+    ("column", "line", "place", "what"),
+    [
+        (THREE, "column_step = 2\ncolumn_ratio = 2", "column_step", "both given"),
+        ("{ drawers = 1, width = 9 }, { drawers = 1 }", "column_step = 2", "column", "width or a share of its own"),
+        ("{ drawers = 1, share = 2 }, { drawers = 1 }", "column_ratio = 2", "column", "width or a share of its own"),
+        ("{ tier = [{ column_step = 2 }] }", "", "tier[1].column", "a step or a ratio of columns is given"),
+    ],
+)
+def test_columns_that_are_graduated_say_nothing_else(column: str, line: str, place: str, what: str) -> None:
+    (problem,) = refused(column, "partitions = {}", *line.split("\n"))
+    assert place in problem
+    assert what in problem
 
 
 def test_a_tree_is_read_as_deep_as_it_is_written() -> None:
