@@ -19,6 +19,7 @@ from planner.present.table import Column, Kind, Table, setting
 from planner.present.views.order import runs_of
 from planner.present.views.sled import sled_together
 from planner.present.views.sled_savings import hours
+from tests.golden.hand import sample
 from tests.lopsided import planned_lopsided_drawer
 from tests.pieces import inches
 from tests.present.pieces import drawer, planned_chest, planned_drawer, planned_thick_box
@@ -325,6 +326,16 @@ def test_a_rail_housing_stops_before_the_far_edge() -> None:
     housings = [row for row in shown(tables.cuts(planned_chest())) if row["Cut"] == "housing"]
     assert {row["Stops before"] for row in housings} == {"far edge"}  # rails 3 in wide in sides 20 in deep
     assert len(housings) == 10  # five rails, two sides
+
+
+def test_a_mortise_in_an_edge_is_placed_across_the_thickness() -> None:
+    """A door 18 thick, its tenons a third of that: the mortises lie 6 to 12 mm from the outside face."""
+    rows = [row for row in shown(tables.cuts(sample("wall_cabinet.toml"))) if row["Cut"] == "mortise"]
+    assert {row["Surface"] for row in rows} == {"reference edge", "far edge"}
+    assert {row["Depth, mm"] for row in rows} == {"30.0"}
+    assert {row["Reference edge to near side, mm"] for row in rows} == {""}
+    across = {(row["Outside face to near side, mm"], row["Outside face to far side, mm"]) for row in rows}
+    assert across == {("6.0", "12.0")}
 
 
 def test_openings_and_drawers_differ_by_the_clearances() -> None:

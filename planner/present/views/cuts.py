@@ -6,11 +6,16 @@ from collections.abc import Iterator
 
 from planner.domain.operation import Machine
 from planner.domain.plan import BoardSize, Feature, Plan
-from planner.domain.words import FeatureKind
+from planner.domain.words import FeatureKind, Surface
 from planner.lengths import Nm
 from planner.present.table import Cell, Column, Group, Kind, Table
 from planner.present.views.by_box import by_box
 from planner.present.views.heed import heed
+
+_NAMES = {each: each.value.replace("_", " ") for each in Surface} | {Surface.END_A: "end A", Surface.END_B: "end B"}
+_FACES = (Surface.OUTSIDE, Surface.INSIDE)
+_EDGES = (Surface.REFERENCE_EDGE, Surface.FAR_EDGE)
+_ENDS = (Surface.END_A, Surface.END_B)
 
 
 def cuts(plan: Plan) -> Table:
@@ -25,11 +30,13 @@ def cuts(plan: Plan) -> Table:
         columns=(
             Column(heading="Board"),
             Column(heading="Cut"),
-            Column(heading="Face"),
+            Column(heading="Surface"),
             Column(heading="Takes"),
             Column(heading="Depth", kind=Kind.PLACE),
             Column(heading="Reference edge to near side", kind=Kind.PLACE),
             Column(heading="Reference edge to far side", kind=Kind.PLACE),
+            Column(heading="Outside face to near side", kind=Kind.PLACE),
+            Column(heading="Outside face to far side", kind=Kind.PLACE),
             Column(heading="End A to start", kind=Kind.PLACE),
             Column(heading="End A to finish", kind=Kind.PLACE),
             Column(heading="End B to finish", kind=Kind.PLACE),
@@ -43,7 +50,9 @@ def cuts(plan: Plan) -> Table:
             for heading, found in by_box(plan, boards)
         ),
         notes=(
-            "Near side and far side are seen from the reference edge, start and finish from end A.",
+            "Near side and far side are seen from the reference edge or the outside face, start and finish from end A.",
+            "A place is empty where the surface and the depth say it already.",
+            "Of a tenon the wood that stays is measured, and its length stands under the depth.",
             "Where a cut stops before an end or an edge it must not run out there: it would show.",
         ),
         cautions=heed((plan,), Machine.ROUTER_TABLE_FENCE, Machine.ROUTER_GUIDE, Machine.MORTISER, Machine.DRILL),
@@ -54,18 +63,24 @@ def _row(board: BoardSize, cut: Feature) -> tuple[Cell, ...]:
     return (
         board.mark,
         str(cut.kind),
-        cut.face.value,
+        _NAMES[cut.face],
         cut.takes,
         cut.depth_nm,
-        *cut.u,
-        *cut.x,
-        Nm(board.length_nm - cut.x[1]),
+        *_unless(cut.face in _EDGES, cut.u),
+        *_unless(cut.face in _FACES, cut.y),
+        *_unless(cut.face in _ENDS, (*cut.x, Nm(board.length_nm - cut.x[1]))),
         tuple(_stops(board, cut)),
     )
 
 
+def _unless(known: bool, places: tuple[Nm, ...]) -> tuple[Cell, ...]:  # noqa: FBT001 - reads as a sentence
+    return (None,) * len(places) if known else places
+
+
 def _stops(board: BoardSize, cut: Feature) -> Iterator[str]:
-    """What the cut doesn't reach on its way: edges for a housing, ends for any other."""
+    """What the cut doesn't reach on its way: edges for a housing, ends for any other; one from an end has no way."""
+    if cut.face in _ENDS:
+        return
     way, end, names = (
         (cut.u, board.width_nm, ("reference edge", "far edge"))
         if cut.kind is FeatureKind.HOUSING
