@@ -12,11 +12,10 @@ from math import ceil
 from unicodedata import east_asian_width
 
 from planner.present import layout
-from planner.present.layout import Wants
+from planner.present.layout import BOX, Wants
 from planner.present.plain import held_together, visible
 from planner.present.table import Cell, Column, Kind, Table
 
-BOX = "☐"
 TICKED = "☑"
 NO_BREAK = "\N{NO-BREAK SPACE}"
 BETWEEN_ITEMS = f"{NO_BREAK}{NO_BREAK}"

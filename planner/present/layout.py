@@ -11,6 +11,9 @@ from planner.present.table import Cell, Column, Kind, Table
 _LISTS = (Kind.MARKS, Kind.TICKS)
 """Lists read as well on two lines as on one."""
 
+BOX = "☐"
+"""Stands before each item of a list to tick, on paper."""
+
 Measure = Callable[[str], int]
 """How wide a text is, in whole units of the medium."""
 
@@ -38,7 +41,8 @@ def wants(table: Table, plain: Measure, bold: Measure) -> Wants:
     least, enough, most = [], [], []
     for index, (column, heading) in enumerate(zip(table.columns, table.headings(), strict=True)):
         measure = bold if column.strong else plain
-        cells = [pieces(table, column, row[index]) for row in table.rows]
+        before = f"{BOX} " if column.kind is Kind.TICKS else ""
+        cells = [[before + piece for piece in pieces(table, column, row[index])] for row in table.rows]
         words_of_heading = max(map(bold, heading.split(" ")))
         least.append(max((words_of_heading, *(measure(piece) for cell in cells for piece in cell))))
         longest = max((measure(" ".join(cell)) for cell in cells), default=0)

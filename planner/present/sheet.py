@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING
 from planner.lengths import in_unit
 from planner.present import cell_styles as styles
 from planner.present.cell_styles import Look
-from planner.present.cell_texts import BOLD, BOX, DIGIT, MARGIN, TICKED, column_widths, lines, paragraphs, texts
+from planner.present.cell_texts import BOLD, DIGIT, MARGIN, TICKED, column_widths, lines, paragraphs, texts
+from planner.present.layout import BOX
 from planner.present.plain import no_formula, visible
 from planner.present.table import LENGTHS, Cell, Column, Group, Kind, Table
 

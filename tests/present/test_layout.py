@@ -73,7 +73,7 @@ def test_no_item_of_a_list_is_broken_across_lines(items: list[str]) -> None:
 def test_every_item_to_tick_has_its_own_box() -> None:
     table, column = one_cell(Kind.TICKS, ("D1-front", "D1-back"))
     (cell,) = cell_texts.texts(table, column, ("D1-front", "D1-back"), 1000)
-    assert cell.count(cell_texts.BOX) == 2
+    assert cell.count(layout.BOX) == 2
 
 
 @pytest.mark.parametrize(("text", "digits"), [("0123456789", 10), ("", 0), ("☐", 1.4), ("漢", 2.2)])
