@@ -1,9 +1,9 @@
 """An interview with a maker: one question after the other, until a whole project is stored or written.
 
 With somebody there, every answer is tried at once: a plan is built of it and of what is usual for the rest, the front
-is drawn again, and an answer of which no plan can be built is asked for once more. Answers that come from a file are
-not asked for twice: the first that can't be taken ends the interview, since those after it would answer other
-questions.
+is drawn again, and an answer of which no plan can be built is asked for once more. Whoever insists goes on; the end
+asks for what can mend it. Answers that come from a file are not asked for twice: the first that can't be taken ends
+the interview, since those after it would answer other questions.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ from planner.domain.plan import Plan
 from planner.domain.words import Level
 from planner.errors import InputError, PlanError, Problem, StoreError
 from planner.intake.interview.answer import take, written
-from planner.intake.interview.beginning import Shop
+from planner.intake.interview.beginning import PIECE, WOOD, Shop
 from planner.intake.interview.piece import Piece, piece
 from planner.intake.interview.question import Question, Script
 from planner.intake.interview.state import AS_USUAL, Interview, Settled, Walk
@@ -38,7 +38,7 @@ Stand: TypeAlias = Walk[tuple[Piece, Ending]]
 _WAYS = 3
 """So many other ways are told to mend what can't be built."""
 
-_NOTHING_TO_TRY = frozenset({"The piece", "Wood"})
+_NOTHING_TO_TRY = frozenset({PIECE, WOOD})
 """Parts of the interview before there are sizes."""
 
 
@@ -80,10 +80,12 @@ class _Sitting:
             return made, (yield from ending(made, shop, can_keep=can_keep))
 
         self.interview: Whole = Interview(script=script)
+        self.trial: tuple[Piece, Trial] | None = None
         self.planned: tuple[Piece, Plan] | None = None
         self.drawn: tuple[str, ...] = ()
         self.stops: frozenset[str] = frozenset()
-        self.insisted: tuple[str, str] | None = None
+        self.asked_again: tuple[str, str] | None = None
+        self.put_up_with: frozenset[str] = frozenset()
         self.answers = 0
 
     def held(self) -> Finished | None:
@@ -121,7 +123,9 @@ class _Sitting:
         try:
             return self.talk.answer(prompt).strip()
         except EOFError as error:
-            raise InputError([_too_early(question)]) from error
+            if self.talk.is_script:
+                raise InputError([_too_early(question)]) from error
+            return STOP
 
     def _obeyed_or_answered(self, walk: Stand, question: Question, text: str) -> None:
         word, _, number = text.casefold().partition(" ")
@@ -166,21 +170,26 @@ class _Sitting:
     # --- trying ---------------------------------------------------------------------------------------------
 
     def _try(self, before: Whole, question: Question, said: str) -> None:
-        """Draw the front again; if no plan can be built, ask for the answer again, unless it was given twice."""
+        """Draw the front again; if no plan can be built, ask for the answer again.
+
+        Given twice it counts, and what is wrong with it is not told again.
+        """
         found = self._tried(self.interview)
         if found.drawing and found.drawing != self.drawn:
             self.drawn = found.drawing
             self.talk.tell(found.drawing)
+        wrong = frozenset(each.what for each in found.problems)
+        insists, self.asked_again = self.asked_again == (question.key, said), None
         if found.plan is not None:
             self._tell_stops(found.plan)
-        insists = self.insisted == (question.key, said)
-        self.insisted = None
-        if found.plan is None and not insists:
+        elif not insists and not wrong <= self.put_up_with:
             self.talk.refuse(PlanError(_in_words(found.problems, question)))
             self.talk.tell([f"So this is asked again. To go on with {said} all the same, answer it once more."])
             self.talk.tell(list(self._other_ways(question)))
-            self.insisted = (question.key, said)
+            self.asked_again = (question.key, said)
             self.interview = before
+            return
+        self.put_up_with = wrong
 
     def _other_ways(self, question: Question) -> Iterator[str]:
         """Earlier answers that would mend it as well."""
@@ -201,7 +210,7 @@ class _Sitting:
         made = walk.outcome[0]
         if self.planned and self.planned[0] == made:
             return True
-        found = tried(made, self.shop.sleds)
+        found = self._tried(self.interview)
         if found.plan is None:
             self._mend(walk, found)
             return False
@@ -224,11 +233,15 @@ class _Sitting:
         for each in reversed(settled):
             key = each.question.key
             own = self.interview.said.get(key) is not AS_USUAL and each.value != each.question.usual
-            if own and self._tried(self.interview.without(key)).plan is not None:
+            if own and not each.question.fresh and self._tried(self.interview.without(key)).plan is not None:
                 yield each
 
     def _tried(self, interview: Whole) -> Trial:
-        return tried(interview.walk().outcome[0], self.shop.sleds)
+        """What comes of the answers; an answer that changes nothing, such as Enter, costs no second trial."""
+        made = interview.walk().outcome[0]
+        if self.trial is None or self.trial[0] != made:
+            self.trial = made, tried(made, self.shop.sleds)
+        return self.trial[1]
 
     # --- ending ---------------------------------------------------------------------------------------------
 
@@ -252,9 +265,9 @@ class _Sitting:
 
     def _stopped(self, walk: Stand) -> Finished | None:
         """Leave; what there is can be written, if a plan can be built of it with what is usual for the rest."""
-        found = tried(walk.outcome[0], self.shop.sleds)
-        if found.plan is None or self.talk.is_script or not any(_has_sizes(walk.settled)):
+        if self.talk.is_script or not any(_has_sizes(walk.settled)):
             return None
+        found = self._tried(self.interview)
         question = Prompt(
             section=SECTION,
             text="Write what there is to a project file, with the usual for the rest? (Its name, or no.)",
@@ -265,18 +278,27 @@ class _Sitting:
             number=len(walk.settled) + 1,
             of=len(walk.settled) + 1,
         )
-        try:
-            name = self.talk.answer(question).strip() or NO
-        except EOFError:
-            return None
-        if name.casefold() == NO:
-            return None
-        return finish(found.plan, Ending(keep=False, file=Path(name), workbook=None), self.store)
+        while found.plan is not None:
+            try:
+                name = self.talk.answer(question).strip()
+            except EOFError:
+                return None
+            if name.casefold() in {"", NO, STOP}:
+                return None
+            try:
+                return finish(found.plan, Ending(keep=False, file=Path(name), workbook=None), self.store)
+            except InputError as error:
+                self.talk.refuse(error)
+        return None
 
 
 _COMMANDS = (
-    "Enter takes what stands in brackets. back: one question back. list: your answers so far.",
-    "change 3: answer question 3 again. usual: the usual for all that is left. stop: leave.",
+    "  Enter     take what stands in brackets",
+    "  back      one question back",
+    "  list      your answers so far",
+    "  change 3  answer question 3 again",
+    "  usual     take the usual answer to all that is left",
+    "  stop      leave",
 )
 
 

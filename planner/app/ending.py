@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from planner.app.file_names import safe_stem
@@ -67,6 +69,18 @@ def _path(said: str) -> Path | None:
     return None if said.casefold() in {NO, "n", "none"} else Path(said)
 
 
+@contextmanager
+def _nowhere_else() -> Iterator[None]:
+    """What is there already is never overwritten here, so that way out is not offered."""
+    try:
+        yield
+    except InputError as error:
+        remedy = "Give another name."
+        raise InputError(
+            replace(each, remedy=remedy) if each.remedy.startswith(remedy[:-1]) else each for each in error.problems
+        ) from error
+
+
 def finish(plan: Plan, wanted: Ending, store: StorePlace) -> Finished:
     """Store the project and write the files that are wanted: all of it, or nothing.
 
@@ -85,6 +99,6 @@ def finish(plan: Plan, wanted: Ending, store: StorePlace) -> Finished:
             remedy = f"The name of a workbook ends in {WORKBOOK}."
             raise InputError([Problem(where=str(wanted.workbook), what="is no name for a workbook.", remedy=remedy)])
         files[wanted.workbook] = workbook(plan)
-    with placed(files, force=False):
+    with _nowhere_else(), placed(files, force=False):
         change = keep(plan.project, store, why="answers to questions") if wanted.keep else None
     return Finished(plan=plan, change=change, file=wanted.file, workbook=wanted.workbook)

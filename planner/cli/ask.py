@@ -5,12 +5,12 @@ from __future__ import annotations
 import sys
 import textwrap
 from collections.abc import Sequence
-from contextlib import suppress
 from typing import TYPE_CHECKING
 
 import typer
 
 from planner.cli import console
+from planner.cli.keyboard import Keyboard
 from planner.cli.settings import store_of
 
 if TYPE_CHECKING:
@@ -25,7 +25,7 @@ _WELCOME = (
     "Answer each question; Enter takes the answer in brackets.",
     "Type ? for more about a question, back to go one back, stop to leave.",
 )
-_PLAIN = str.maketrans("│─┌┐└┘├┤┬┴┼╌", "|-++++++++++"[:11] + "-")
+_PLAIN = str.maketrans("│─┌┐└┘├┤┬┴┼╌", "|-+++++++++-")
 
 
 def ask(ctx: typer.Context) -> None:
@@ -43,18 +43,20 @@ class _Terminal:
     """Somebody at a terminal, or a file in place of them."""
 
     def __init__(self) -> None:
-        self.is_script = not sys.stdin.isatty()
+        self._keyboard = Keyboard()
         self._section = ""
-        self._tells = ""
         if not self.is_script:
-            with suppress(ImportError):
-                import readline  # noqa: F401 - arrow keys while typing
             self.tell(_WELCOME)
+
+    @property
+    def is_script(self) -> bool:
+        """Whether the answers come from a file."""
+        return self._keyboard.is_script
 
     def answer(self, prompt: Prompt) -> str:
         """Ask one question."""
         if self.is_script:
-            text = self._line("")
+            text = self._keyboard.line("")
             console.tell(console.safe(f"{prompt.text} {text.strip() or prompt.usual}"))
             return text
         if prompt.section != self._section:
@@ -66,7 +68,7 @@ class _Terminal:
         if len(usual) > _LONGEST_USUAL:
             self.tell([usual])
             usual = ""
-        return self._line(f"{usual} > ".lstrip())
+        return self._keyboard.line(f"{usual} > ".lstrip())
 
     def tell(self, lines: Sequence[str]) -> None:
         """Say something."""
@@ -84,16 +86,6 @@ class _Terminal:
 
         console.tell(of_plan(plan))
 
-    def _line(self, prompt: str) -> str:
-        if not self.is_script and sys.stdout.isatty():
-            return input(prompt)
-        sys.stderr.write(prompt)
-        sys.stderr.flush()
-        line = sys.stdin.readline()
-        if not line:
-            raise EOFError
-        return line
-
 
 def _numbered(choices: Sequence[tuple[str, str]]) -> list[str]:
     """The choices, numbered, each with what it means."""
@@ -103,10 +95,13 @@ def _numbered(choices: Sequence[tuple[str, str]]) -> list[str]:
 
 def _folded(line: str, columns: int) -> str:
     """A line that fits; what goes on below stands in as far as the last column of the line."""
+    from planner.present.plain import held_together, let_go
+
     if len(line) <= columns:
         return line
     indent = line.rfind("  ") + 2 if line.startswith(" ") else 0
-    return textwrap.fill(line, columns, subsequent_indent=" " * indent, break_on_hyphens=False)
+    folding = textwrap.TextWrapper(columns, subsequent_indent=" " * indent, break_on_hyphens=False)
+    return let_go(folding.fill(held_together(line)))
 
 
 def _drawn(text: str) -> str:
@@ -124,11 +119,9 @@ def _of_finished(done: Finished) -> str:
     from planner.cli.summary import of_kept
 
     name = console.safe(done.plan.project.name)
-    lines = (
-        []
-        if done.change is None
-        else [of_kept(Kept(plan=done.plan, change=done.change)), f"Look at it: planner cut-list {name!r}"]
-    )
+    lines: list[str] = []
+    if done.change is not None:
+        lines += [of_kept(Kept(plan=done.plan, change=done.change)), f"Look at it: planner cut-list {name!r}"]
     lines += [f"Project file: {console.safe(str(done.file))}"] if done.file else []
     lines += [f"Workbook: {console.safe(str(done.workbook))}"] if done.workbook else []
     return "\n".join(lines or ["Nothing was stored or written."])

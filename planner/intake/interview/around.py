@@ -17,28 +17,42 @@ FRAMED, _BOARDS, _PANEL = "frame and panel", "boards", "panel"
 _STAND, _FEET = "stand", "bracket feet"
 
 
-def doors(asking: Asking, stock: Stock) -> Script[Table]:
-    """Ask how all doors are made."""
+def doors(asking: Asking, stock: Stock, least: Nm) -> Script[Table]:
+    """Ask how all doors are made, of which the smallest is about so wide or high."""
 
     def each() -> Script[Table]:
         made = yield from asking.choice("door_made", FRAMED)
         stands = yield from asking.choice("door_stands", "inset")
         thickness = yield from asking.length("door", stock.thickness)
-        framed = (yield from framing(asking, stock, thickness)) if made == FRAMED else {}
+        framed = (
+            (yield from framing(asking.inside("doors", "doors"), stock, thickness, least)) if made == FRAMED else {}
+        )
         return {"made": made, "stands": stands, "thickness": write_length(thickness, asking.unit), **framed}
 
     return (yield from asking.as_listed("doors_as_listed", each))
 
 
-def framing(asking: Asking, stock: Stock, thickness: Nm, usual_panel: str | None = None) -> Script[Table]:
-    """Ask for the stiles, rails and panels of a frame of this thickness."""
+def framing(asking: Asking, stock: Stock, thickness: Nm, least: Nm) -> Script[Table]:
+    """Ask for the stiles, rails and panels of a frame of this thickness, of which the smaller side is about so long."""
     unit = asking.unit
-    stile = yield from asking.length("stile", either(unit, "2 1/4 in", "55 mm"))
-    material = yield from asking.choice("panel_material", usual_panel or stock.timber, stock.everything)
+    narrowest = either(unit, "1 in", "25 mm")
+    stile = yield from asking.length(
+        "stile", min(either(unit, "2 1/4 in", "55 mm"), max(narrowest, down(least // 4, unit)))
+    )
+    material = yield from asking.choice("panel_material", stock.timber, stock.everything)
     third = down(thickness // 3, unit)
     panel = yield from asking.length("panel", max(third, min(either(unit, "1/4 in", "6 mm"), Nm(thickness // 2))))
     width = write_length(stile, unit)
     return {"stile": width, "rail": width, "panel": {"material": material, "thickness": write_length(panel, unit)}}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outside:
+    """Sizes of a case over its outside."""
+
+    width: Nm
+    height: Nm
+    depth: Nm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,12 +70,12 @@ class Around:
     base_height: Nm
 
 
-def around(asking: Asking, stock: Stock, width: Nm) -> Script[Around]:
-    """Ask for back, base and separate top of a case so wide."""
+def around(asking: Asking, stock: Stock, outside: Outside) -> Script[Around]:
+    """Ask for back, base and separate top of a case."""
     back = yield from asking.choice("back", _PANEL if stock.sheet else _BOARDS)
     base = yield from asking.choice("base", NONE)
     top = yield from asking.yes("top", usual=False)
-    parts = _Parts(asking=asking, stock=stock, width=width)
+    parts = _Parts(asking=asking, stock=stock, outside=outside)
 
     def each() -> Script[tuple[Table, Nm]]:
         tables: Table = {}
@@ -88,7 +102,7 @@ class _Parts:
 
     asking: Asking
     stock: Stock
-    width: Nm
+    outside: Outside
 
     def _written(self, length: Nm) -> str:
         return write_length(length, self.asking.unit)
@@ -106,8 +120,9 @@ class _Parts:
         table = {"made": made, "material": material, "thickness": self._written(thickness)}
         if made != FRAMED:
             return table
-        framed = yield from framing(asking.inside("back", "back"), stock, thickness, stock.sheet)
-        wide = max(1, round(self.width / either(asking.unit, "18 in", "450 mm")))
+        shorter = min(self.outside.width, self.outside.height)
+        framed = yield from framing(asking.inside("back", "back"), stock, thickness, shorter)
+        wide = max(1, round(self.outside.width / either(asking.unit, "18 in", "450 mm")))
         return table | framed | {"wide": wide}
 
     def base_height(self, kind: str) -> Script[Nm]:
@@ -124,13 +139,14 @@ class _Parts:
         back = sign + self._written(Nm(abs(setback)))
         table: Table = {"height": self._written(height), "front": back, "sides": back}
         if kind == _FEET:
-            longest = near(Fraction(self.width, 5), unit, "coarse")
+            longest = near(Fraction(min(self.outside.width, self.outside.depth) - 2 * setback, 4), unit, "coarse")
             foot = yield from asking.length("foot", min(usual_length("foot", unit), longest))
             return table | {"foot": self._written(foot)}
         if kind == _STAND:
-            leg = yield from asking.length("leg", either(unit, "1 5/8 in", "40 mm"))
+            leg = yield from asking.length("leg", max(either(unit, "1 5/8 in", "40 mm"), Nm(2 * self.stock.thickness)))
             apron = yield from asking.length("apron", either(unit, "3 in", "80 mm"))
-            return table | {"leg": self._written(leg), "apron": self._written(apron)}
+            tenon = down(leg * 2 // 5, unit)  # from two sides, they must not meet in the leg
+            return table | {"leg": self._written(leg), "apron": self._written(apron), "tenon": self._written(tenon)}
         return table
 
     def top(self) -> Script[Table]:

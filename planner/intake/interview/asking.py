@@ -15,6 +15,7 @@ from fractions import Fraction
 from planner.intake.interview.answer import as_length, kept_as, suits, take, written
 from planner.intake.interview.question import Choice, Kind, Outcome, Question, Script, Value
 from planner.intake.interview.wording import WORDINGS
+from planner.intake.interview.words_of import PLACE
 from planner.intake.refusal import RefusalError
 from planner.lengths import Nm, Unit
 
@@ -22,6 +23,8 @@ Usual = Mapping[str, str | tuple[str, str]]
 """Key → the usual answer as a maker would type it; of a pair, the first where sizes are in inches, else the second."""
 
 GREATEST_NAME = 40
+WHOLE = "it"
+"""The place of questions about the whole piece."""
 _COLUMN = re.compile(r"\bc([0-9]+)\.")
 
 
@@ -43,7 +46,7 @@ class Asking:
     section: str
     heard: dict[str, Value]
     within: str = ""
-    place: str = "it"
+    place: str = WHOLE
 
     def about(self, section: str) -> Asking:
         """The same in another part of the interview."""
@@ -107,11 +110,13 @@ class Asking:
 
     def _question(self, key: str, kind: Kind, usual: Value) -> Question:
         wording = WORDINGS[key]
+        of_the_whole = self.place == WHOLE
+        named = of_the_whole or PLACE in wording.text
         return Question(
             key=f"{self.within}{key}",
-            label=wording.label if self.place == "it" else f"{self.place}, {wording.label}",
+            label=wording.label if of_the_whole else f"{self.place}, {wording.label}",
             section=self.section,
-            text=wording.text.format(place=self.place),
+            text=(wording.text if named else f"{wording.text} ({PLACE})").format(place=self.place),
             tells=wording.tells,
             kind=kind,
             usual=usual,

@@ -17,6 +17,8 @@ from planner.lengths import Nm, Unit
 
 GREATEST_TITLE = 80
 NONE = "none"
+PIECE, WOOD, SIZES = "The piece", "Wood", "Sizes"
+"""The first parts of an interview; from the sizes on there is something to try."""
 _UNITS = {"inches": Unit.INCH, "millimetres": Unit.MM}
 
 
@@ -77,14 +79,14 @@ class Stock:
 
 def what_to_make() -> Script[Start]:
     """Ask for the kind of piece."""
-    asking = Asking(unit=Unit.MM, start={}, section="The piece", heard={})
+    asking = Asking(unit=Unit.MM, start={}, section=PIECE, heard={})
     tells = {word: start.tells for word, start in KINDS.items()}
     return KINDS[(yield from asking.choice_of("kind", tells, FIRST, fresh=True))]
 
 
 def name_and_unit(start: Start, shop: Shop) -> Script[tuple[str, Unit]]:
     """Ask what it is called and how it is measured."""
-    asking = Asking(unit=Unit.MM, start={}, section="The piece", heard={})
+    asking = Asking(unit=Unit.MM, start={}, section=PIECE, heard={})
     name = yield from asking.text("name", _free(start.title, shop.projects), GREATEST_TITLE)
     usual = next(word for word, unit in _UNITS.items() if unit is shop.unit)
     return name, _UNITS[(yield from asking.choice("units", usual))]
@@ -99,7 +101,7 @@ def wood(asking: Asking) -> Script[Stock]:
     if second not in hardness:
         hardness[second] = yield from _hardness(asking, "second", second)
     sheet = yield from asking.text("sheet", NONE, taken=hardness)
-    thickness = yield from asking.length("thickness", either(asking.unit, "3/4 in", "20 mm"))
+    thickness = yield from asking.about(SIZES).length("thickness", either(asking.unit, "3/4 in", "20 mm"))
     return Stock(
         timber=timber,
         second=second,

@@ -84,7 +84,7 @@ class _Parts:
         """The tables of all boards inside, and the thickness of loose shelves."""
         wanted = self.inside.has_partitions or self.between != NOTHING or self._has_fixed or self._has_loose
         if not (wanted or self.run in {_WOOD, _HUNG}):
-            return {}, None
+            return ({"runners": {"kind": _SLIDES}} if self.run == _SLIDES else {}), None
         return (yield from self.asking.as_listed("within_as_listed", self._each))
 
     @property
@@ -122,11 +122,11 @@ class _Parts:
 
     def _frames(self) -> Script[Table]:
         material = yield from self.asking.choice("frame_material", self.stock.second, self.stock.solid)
-        table: Table = {"material": material}
+        third = down(self.stock.thickness // 3, self.asking.unit)
+        tongue = write_length(min(usual_length("web_tenon", self.asking.unit), third), self.asking.unit)
         if self.stock.sheet is not None and (yield from self.asking.yes("dust_panels", usual=False)):
-            thickness = write_length(either(self.asking.unit, "1/4 in", "6 mm"), self.asking.unit)
-            table["dust_panel"] = {"material": self.stock.sheet, "thickness": thickness}
-        return table
+            return {"material": material, "dust_panel": {"material": self.stock.sheet, "thickness": tongue}}
+        return {"material": material, "tenon": tongue}
 
     def _fixed_shelves(self) -> Script[Table]:
         thickness = yield from self._thickness("shelf")
@@ -134,14 +134,25 @@ class _Parts:
         return {"thickness": thickness, "joint": (yield from self.asking.choice("shelf_joint", usual))}
 
     def _runners(self) -> Script[Table]:
-        """Strips for drawers; hung ones are half as thick as the sides of drawers usually are."""
+        """Strips for drawers.
+
+        Hung ones are half as thick as the sides of drawers usually are, and low enough to clear the bottom of the
+        lowest drawer.
+        """
         if self.run == _SLIDES:
             return {"kind": self.run}
         material = yield from self.asking.choice("runner_material", self.stock.second, self.stock.solid)
         if self.run == _WOOD:
             return {"kind": self.run, "material": material}
         thickness = down(usual_side(self.stock.thickness, self.asking) // 2, self.asking.unit)
-        return {"kind": self.run, "material": material, "thickness": write_length(thickness, self.asking.unit)}
+        lowest = min(tall for _, tall in self.inside.drawers())
+        high = min(usual_length("side_runner_height", self.asking.unit), down(lowest // 5, self.asking.unit))
+        return {
+            "kind": self.run,
+            "material": material,
+            "thickness": write_length(thickness, self.asking.unit),
+            "width": write_length(high, self.asking.unit),
+        }
 
 
 def usual_side(thickness: Nm, asking: Asking) -> Nm:

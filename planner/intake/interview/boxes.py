@@ -16,7 +16,6 @@ from planner.intake.usual import usual_length
 from planner.lengths import Nm, write_length
 
 _FLAT, _SAWN = "flat", "sawn off"
-SECTION = "The box"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,7 +118,7 @@ class _Parts:
         framed: Table = {"made": "slab"}
         if lid == FRAMED:
             wide = max(1, round(self.sizes.length / either(asking.unit, "24 in", "600 mm")))
-            frame = yield from framing(asking.inside("lid", "lid"), stock, thickness)
+            frame = yield from framing(asking.inside("lid", "lid"), stock, thickness, self.sizes.width)
             framed = {"made": FRAMED, **frame, "wide": wide}
         written = self._written(over)
         return {

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from planner.intake import values
-from planner.intake.interview.asking import Asking
+from planner.intake.interview.asking import WHOLE, Asking
 from planner.intake.interview.question import Script
 from planner.intake.interview.sums import down, either, near
 from planner.lengths import Nm
@@ -18,7 +18,7 @@ MOST_COLUMNS = 12
 
 DRAWER, SIDE_BY_SIDE, LOOSE, FIXED, NOTHING = "drawer", "side by side", "loose shelves", "fixed shelves", "nothing"
 EQUAL, STEP, RATIO, LISTED = "equal", "step", "ratio", "listed"
-NO_DOORS = "none"
+NO_DOORS, PAIR = "none", "pair"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,15 +84,22 @@ class Inside:
         for column in self.all_columns():
             yield from column.tiers
 
+    def drawers(self) -> Iterator[tuple[Nm, Nm]]:
+        """About how wide and high the space of each drawer is."""
+        for column in self.all_columns():
+            yield from ((column.wide, tier.tall) for tier in column.tiers if tier.holds == DRAWER)
+
+    def leaves(self, whole: tuple[Nm, Nm]) -> Iterator[tuple[Nm, Nm]]:
+        """About how wide and high each door is, in a case of this clear width and height."""
+        spaces = [(column.wide, tier.tall, tier.doors) for column in self.all_columns() for tier in column.tiers]
+        for wide, tall, doors in ((*whole, self.doors), *spaces):
+            if doors != NO_DOORS:
+                yield Nm(wide // 2 if doors == PAIR else wide), tall
+
     @property
     def has_drawers(self) -> bool:
         """Whether there is a drawer."""
-        return any(tier.holds == DRAWER for tier in self.tiers())
-
-    @property
-    def has_doors(self) -> bool:
-        """Whether there is a door."""
-        return self.doors != NO_DOORS or any(tier.doors != NO_DOORS for tier in self.tiers())
+        return any(True for _ in self.drawers())
 
     @property
     def has_partitions(self) -> bool:
@@ -147,7 +154,7 @@ def _each_column(asking: Asking, room: Room, count: int, widths: tuple[Nm | None
     columns: list[Column] = []
     clear = room.wide - (count - 1) * room.divider
     for number, (width, wide) in enumerate(zip(widths, _about(clear, widths), strict=True), start=1):
-        named = f"column {number}" if asking.place == "it" else f"column {number} of {asking.place}"
+        named = f"column {number}" if asking.place == WHOLE else f"column {number} of {asking.place}"
         place = asking.place if count == 1 else named
         own = replace(room, wide=wide, level=room.level + 1)
         columns.append((yield from _column(asking.inside(f"c{number}", place), own, width)))
@@ -197,7 +204,7 @@ def _several(asking: Asking, room: Room, width: Nm | None) -> Script[Column]:
     empty, heights = yield from _heights(asking, room, [Tier(holds=NOTHING, tall=room.high)] * count)
     tiers: list[Tier] = []
     for number, tier in enumerate(empty, start=1):
-        named = f"tier {number}" if asking.place == "it" else f"tier {number} of {asking.place}"
+        named = f"tier {number}" if asking.place == WHOLE else f"tier {number} of {asking.place}"
         own = replace(room, high=tier.tall)
         tiers.append((yield from _tier(asking.inside(f"t{number}", named), own, tier)))
     return replace(heights, width=width, wide=room.wide, tiers=tuple(tiers))
@@ -232,13 +239,17 @@ def _heights(asking: Asking, room: Room, tiers: list[Tier]) -> Script[tuple[tupl
         clear = room.high - (count - 1) * room.divider
         told = zip(tiers, heights, _about(clear, heights), strict=True)
         return tuple(replace(tier, height=height, tall=tall) for tier, height, tall in told), column
+    shares = [each] * count
     if rule == STEP:
         step = yield from asking.length("step", near(each / (2 * count), asking.unit, "coarse"))
         column = replace(column, heights=STEP, step=step)
+        shares = [each + step * (number - Fraction(count - 1, 2)) for number in range(count)]
     elif rule == RATIO:
         ratio = yield from asking.ratio("ratio", Fraction(115, 100))
         column = replace(column, heights=RATIO, ratio=ratio)
-    return tuple(replace(tier, tall=Nm(int(each))) for tier in tiers), column
+        whole = sum(ratio**number for number in range(count))
+        shares = [each * count * ratio**number / whole for number in range(count)]
+    return tuple(replace(tier, tall=Nm(max(1, int(share)))) for tier, share in zip(tiers, shares, strict=True)), column
 
 
 def _shared(whole: Nm, divider: Nm, count: int) -> Fraction:

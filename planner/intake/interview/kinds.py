@@ -44,7 +44,7 @@ _CASE: dict[str, str | tuple[str, str]] = {
     "timber": "ash", "second": "poplar", "sheet": "birch plywood", "thickness": ("3/4 in", "20 mm"),
 }  # fmt: skip
 _BOX: dict[str, str | tuple[str, str]] = {
-    "timber": "walnut", "second": "none", "sheet": "birch plywood", "thickness": ("1/2 in", "10 mm"),
+    "timber": "walnut", "second": "none", "sheet": "birch plywood", "thickness": ("1/2 in", "12 mm"),
 }  # fmt: skip
 
 KINDS: Mapping[str, Start] = MappingProxyType({

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from planner.intake.interview.around import Around, around, doors
+from planner.intake.interview.around import Around, Outside, around, doors
 from planner.intake.interview.asking import Asking
-from planner.intake.interview.beginning import Shop, Stock, name_and_unit, what_to_make, wood
+from planner.intake.interview.beginning import SIZES, WOOD, Shop, Stock, name_and_unit, what_to_make, wood
 from planner.intake.interview.boards_inside import boards_inside
 from planner.intake.interview.boxes import box_parts, box_sizes
 from planner.intake.interview.drawers import drawers
-from planner.intake.interview.inside import DRAWER, Inside, Room, inside
+from planner.intake.interview.inside import Inside, Room, inside
 from planner.intake.interview.inside_tables import InsideTables
 from planner.intake.interview.kinds import Start
 from planner.intake.interview.pins_and_sled import SHORTER, Needs, Pins, pins, pins_tables, sled, with_proud
@@ -42,7 +42,7 @@ def piece(shop: Shop) -> Script[Piece]:
     """Ask all that must be known of a piece."""
     start = yield from what_to_make()
     name, unit = yield from name_and_unit(start, shop)
-    asking = Asking(unit=unit, start=start.usual, section="Wood", heard={})
+    asking = Asking(unit=unit, start=start.usual, section=WOOD, heard={})
     stock = yield from wood(asking)
     made = (yield from _case(asking, stock, start)) if start.is_case else (yield from _box(asking, stock, start))
     needs = with_proud(made.needs, usual_length("proud", unit))
@@ -71,7 +71,7 @@ class _Made:
 
 
 def _box(asking: Asking, stock: Stock, start: Start) -> Script[_Made]:
-    sizes = yield from box_sizes(asking.about("Sizes"), stock)
+    sizes = yield from box_sizes(asking.about(SIZES), stock)
     parts = yield from box_parts(asking.about("The box"), stock, sizes)
     said = yield from pins(asking.about("Pins"), stock, ("front and back", "sides"))
     table = {
@@ -87,7 +87,7 @@ def _box(asking: Asking, stock: Stock, start: Start) -> Script[_Made]:
         _place_grooves(table, said, stock, asking.unit)
     pair = {"sides": sizes.width, "front and back": sizes.length}
     upright = pair.get(said.pins_on, min(sizes.width, sizes.length))
-    needs = Needs(wide=sizes.height, upright=upright, thick=stock.thickness)
+    needs = Needs(wide=sizes.height, upright=upright, thick=stock.thickness, narrow=sizes.height)
     return _Made(tables={"box": [table]}, pins=said, needs=needs)
 
 
@@ -110,27 +110,25 @@ def _pins_on(said: Pins) -> Table:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _CaseSizes:
-    """Sizes of a case over the outside, and clear inside."""
+    """Sizes of a case over the outside, its clear width and height, and what the file says of them."""
 
-    width: Nm
-    height: Nm
-    depth: Nm
-    clear_width: Nm
-    clear_height: Nm
+    outside: Outside
+    clear: tuple[Nm, Nm]
     tables: Table
 
 
 def _case(asking: Asking, stock: Stock, start: Start) -> Script[_Made]:
-    sizes = yield from _case_sizes(asking.about("Sizes"), stock)
-    room = Room(wide=sizes.clear_width, high=sizes.clear_height, divider=stock.thickness)
+    sizes = yield from _case_sizes(asking.about(SIZES), stock)
+    room = Room(wide=sizes.clear[0], high=sizes.clear[1], divider=stock.thickness)
     within = yield from inside(asking.about("Inside"), room)
     boards = yield from boards_inside(asking.about("Inside"), stock, within)
     drawer: Table = {}
     if within.has_drawers:
-        widest = max(_drawer_widths(within))
+        widest = max(wide for wide, _ in within.drawers())
         drawer = {"drawer": (yield from drawers(asking.about("Drawers"), stock, boards, widest))}
-    made = (yield from doors(asking.about("Doors"), stock)) if within.has_doors else {}
-    closed = yield from around(asking.about("Back, base and top"), stock, sizes.width)
+    leaves = [min(leaf) for leaf in within.leaves(sizes.clear)]
+    made = (yield from doors(asking.about("Doors"), stock, min(leaves))) if leaves else {}
+    closed = yield from around(asking.about("Back, base and top"), stock, sizes.outside)
     said = yield from pins(asking.about("Pins"), stock, ("top and bottom", "sides"))
     table = {
         "mark": start.mark,
@@ -144,7 +142,7 @@ def _case(asking: Asking, stock: Stock, start: Start) -> Script[_Made]:
         **InsideTables(asking.unit, boards.between, made, boards.shelf).case(within),
         **drawer,
     }
-    return _Made(tables={"carcase": [table]}, pins=said, needs=_needs(sizes, within, closed, said, stock))
+    return _Made(tables={"carcase": [table]}, pins=said, needs=_needs(sizes.outside, within, closed, said, stock))
 
 
 def _case_sizes(asking: Asking, stock: Stock) -> Script[_CaseSizes]:
@@ -155,11 +153,8 @@ def _case_sizes(asking: Asking, stock: Stock) -> Script[_CaseSizes]:
     depth = yield from asking.length("depth", either(unit, "18 in", "450 mm"))
     outer = boards if over == "inside" else 0
     return _CaseSizes(
-        width=Nm(width + outer),
-        height=Nm(height + outer),
-        depth=Nm(depth + outer // 2),
-        clear_width=Nm(max(1, width + outer - boards)),
-        clear_height=Nm(max(1, height + outer - boards)),
+        outside=Outside(width=Nm(width + outer), height=Nm(height + outer), depth=Nm(depth + outer // 2)),
+        clear=(Nm(max(1, width + outer - boards)), Nm(max(1, height + outer - boards))),
         tables={
             "sizes": over,
             "width": write_length(width, unit),
@@ -169,16 +164,12 @@ def _case_sizes(asking: Asking, stock: Stock) -> Script[_CaseSizes]:
     )
 
 
-def _drawer_widths(within: Inside) -> list[Nm]:
-    return [column.wide for column in within.all_columns() for tier in column.tiers if tier.holds == DRAWER]
-
-
-def _needs(sizes: _CaseSizes, within: Inside, closed: Around, said: Pins, stock: Stock) -> Needs:
-    """What the sled must take: case, drawers and plinth. The lowest drawer may come out twice as tall as the mean."""
-    pair = {"sides": sizes.height, "top and bottom": sizes.width}
-    upright = [pair.get(said.pins_on, min(sizes.width, sizes.height)), *_drawer_widths(within)]
+def _needs(outside: Outside, within: Inside, closed: Around, said: Pins, stock: Stock) -> Needs:
+    """What the sled must take: case, drawers and plinth."""
+    pair = {"sides": outside.height, "top and bottom": outside.width}
+    upright = [pair.get(said.pins_on, min(outside.width, outside.height)), *(wide for wide, _ in within.drawers())]
     if closed.is_dovetailed:
-        upright.append(min(sizes.width, sizes.depth))
-    tall = [min(sizes.clear_height, 2 * tier.tall) for tier in within.tiers() if tier.holds == DRAWER]
-    wide = max([sizes.depth, closed.base_height, *tall])
-    return Needs(wide=Nm(wide), upright=max(upright), thick=stock.thickness)
+        upright.append(min(outside.width, outside.depth))
+    tall = [tall for _, tall in within.drawers()]
+    wide = [outside.depth, closed.base_height, *tall]
+    return Needs(wide=max(wide), upright=max(upright), thick=stock.thickness, narrow=min([outside.depth, *tall]))

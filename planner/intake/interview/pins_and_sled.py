@@ -38,11 +38,13 @@ class Needs:
         wide: the widest board.
         upright: the longest board that stands on end.
         thick: the thickest board.
+        narrow: the narrowest board.
     """
 
     wide: Nm
     upright: Nm
     thick: Nm
+    narrow: Nm
 
 
 def pins(asking: Asking, stock: Stock, other_pairs: tuple[str, ...]) -> Script[Pins]:
@@ -102,7 +104,8 @@ def _figures(asking: Asking, stock: Stock, kept: tuple[Sled, ...], needs: Needs)
     name = yield from asking.text("sled_name", "bench", taken=[each.name for each in kept])
     slope = yield from asking.slope("slope", (6 if stock.is_soft else 8) * MICRO)
     bits = [either(unit, *each) for each in _BITS]
-    thin = [each for each in bits if each <= stock.thickness * 7 // 10]
+    left = needs.narrow - stock.thickness - either(unit, "1/8 in", "3 mm")  # beside two half-pins
+    thin = [each for each in bits if each <= min(stock.thickness * 7 // 10, left)]
     bit = yield from asking.length("bit", (*thin, bits[-1])[0])
     height = yield from asking.length("bit_height", max(either(unit, "1 1/4 in", "32 mm"), up(needs.thick, unit)))
     wide = yield from asking.length("sled_width", max(either(unit, "20 in", "500 mm"), up(needs.wide, unit, "reach")))

@@ -28,7 +28,7 @@ _BEGINNING = {
     "timber": Wording(
         label="timber",
         text="Which timber is it made of?",
-        tells="What shows: the boards of the case or box, and the fronts of drawers. Any name you like.",
+        tells="What shows: the dovetailed boards, and the fronts of drawers. Any name you like.",
     ),
     "second": Wording(
         label="second timber",
@@ -48,8 +48,8 @@ _BEGINNING = {
     ),
     "thickness": Wording(
         label="thickness",
-        text="How thick are the boards of the case or box, planed?",
-        tells="As they come out of the planer: 3/4 in or 20 mm for a case, 1/2 in or 10 mm for a small box.",
+        text="How thick are its boards, planed?",
+        tells="As they come out of the planer: 3/4 in or 20 mm for a carcase, 1/2 in or 12 mm for a small box.",
     ),
 }
 
@@ -57,14 +57,14 @@ _SIZES = {
     "over": Wording(
         label="sizes over",
         text="Will you give the sizes over the outside or over the inside?",
-        tells="Inside, when something must go in. The depth of a case inside goes to its back.",
+        tells="Inside, when something must go in. The depth of a carcase inside goes to its back.",
         choices={"outside": "", "inside": ""},
     ),
     "width": Wording(label="width", text="How wide is it?", tells="From side to side, seen from its front."),
     "height": Wording(
         label="height",
-        text="How high is the case, without a base and a separate top?",
-        tells="The four dovetailed boards only: what it stands on and what lies on it come later.",
+        text="How high is it, without a base and a separate top?",
+        tells="Its four dovetailed boards only: what it stands on and what lies on it come later.",
     ),
     "depth": Wording(label="depth", text="How deep is it?", tells="From the front edge to the back edge."),
     "box_length": Wording(label="length", text="How long is it?", tells="Along its front."),
@@ -80,7 +80,7 @@ _INSIDE = {
     "columns": Wording(
         label="columns",
         text="Into how many columns is {place} divided, side by side?",
-        tells="1 when nothing stands upright between the sides. Partitions part the columns.",
+        tells="1 when nothing stands upright between the sides. Partitions part them; column 1 is at the left.",
     ),
     "equal_widths": Wording(label="equally wide", text="Are they equally wide?", tells="If not, you list the widths."),
     "widths": Wording(
@@ -113,18 +113,18 @@ _INSIDE = {
         choices={"drawer": "", "side by side": "columns in it", "loose shelves": "on pegs", "nothing": ""},
     ),
     "drawers": Wording(label="drawers", text="How many drawers does {place} hold?", tells="One above the other."),
-    "shelves": Wording(label="shelves", text="How many shelves?", tells="Without the bottom of the case."),
+    "shelves": Wording(label="shelves", text="How many shelves?", tells="Not counting the bottom of the carcase."),
     "tiers": Wording(
         label="tiers",
-        text="How many things stand above each other in {place}?",
-        tells="Each drawer, set of shelves, door or open space counts as one.",
+        text="Into how many tiers is {place} divided, one above the other?",
+        tells="Each drawer, set of shelves, door or open space is a tier; tier 1 is at the top.",
     ),
     "heights": Wording(
         label="heights",
-        text="How do they share the height?",
+        text="How is the height shared out?",
         tells="Drawers that grow downwards by a step or a ratio look steady; the heights are clear, in the opening.",
         choices={
-            "equal": "",
+            "equal": "all alike",
             "step": "each taller than the one above it by a length",
             "ratio": "each so many times as tall as the one above it",
             "listed": "you give each height",
@@ -193,7 +193,7 @@ _BOX = {
     "kerf": Wording(
         label="kerf", text="How much do saw and plane take at the saw line?", tells="The saw's kerf, and planing after."
     ),
-    "till_material": Wording(label="till", text="What is the till made of?", tells=TIMBER),
+    "till_material": Wording(label="till, made of", text="What is the till made of?", tells=TIMBER),
     "till_thickness": Wording(label="till, thickness", text="How thick are its boards?", tells=PLANED),
     "till_width": Wording(label="till, width", text="How wide is the till, clear?", tells="Along the chest's length."),
     "till_depth": Wording(label="till, depth", text="How deep is it, clear?", tells="From the chest's top edge down."),

@@ -10,7 +10,7 @@ from planner.intake.interview.words_of import PLANED, TIMBER, Wording
 _WITHIN = {
     "between": Wording(
         label="between tiers",
-        text="What lies between one tier and the next?",
+        text="What lies between one drawer, or other tier, and the next?",
         tells="Rails are flat boards at the front. Frames reach to the back and carry drawers all the way.",
         choices={
             "rails": "flat, at the front",
@@ -52,7 +52,11 @@ _WITHIN = {
         label="fixed shelves, joint",
         text="How are the fixed shelves held?",
         tells="A stopped housing doesn't show at the front.",
-        choices={"housing": "", "stopped housing": "", "through tenons": ""},
+        choices={
+            "housing": "a slot across the side",
+            "stopped housing": "the slot ends before the front edge",
+            "through tenons": "they show outside",
+        },
     ),
     "frame_material": Wording(label="web frames", text="What are the web frames made of?", tells=TIMBER),
     "dust_panels": Wording(
@@ -76,34 +80,48 @@ _DRAWERS = {
     "drawers_as_listed": Wording(
         label="drawers as listed", text="Are the drawers right, as listed?", tells="No asks for each."
     ),
-    "drawer_material": Wording(label="sides and back", text="What are sides and back made of?", tells=TIMBER),
-    "side": Wording(label="sides, thickness", text="How thick are the sides of the drawers?", tells=PLANED),
-    "drawer_back": Wording(label="back, thickness", text="How thick are their backs?", tells=PLANED),
-    "front_material": Wording(label="front", text="What are the fronts made of?", tells=TIMBER),
-    "front_thickness": Wording(label="front, thickness", text="How thick are the fronts?", tells=PLANED),
+    "drawer_material": Wording(
+        label="drawers, sides and backs", text="What are sides and backs of the drawers made of?", tells=TIMBER
+    ),
+    "side": Wording(label="drawers, thickness of sides", text="How thick are the sides of the drawers?", tells=PLANED),
+    "drawer_back": Wording(
+        label="drawers, thickness of backs", text="How thick are the backs of the drawers?", tells=PLANED
+    ),
+    "front_material": Wording(
+        label="drawers, fronts", text="What are the fronts of the drawers made of?", tells=TIMBER
+    ),
+    "front_thickness": Wording(
+        label="drawers, thickness of fronts", text="How thick are the fronts of the drawers?", tells=PLANED
+    ),
     "lap": Wording(
-        label="lap",
+        label="drawers, lap",
         text="How thick is the lap over the tails?",
         tells="What is left of the front before the ends of the sides.",
     ),
-    "drawer_bottom": Wording(label="bottom", text="What are the bottoms of the drawers made of?", tells=TIMBER),
+    "drawer_bottom": Wording(
+        label="drawers, bottoms", text="What are the bottoms of the drawers made of?", tells=TIMBER
+    ),
     "drawer_bottom_thickness": Wording(
-        label="bottom, thickness", text="How thick are the bottoms?", tells="Their groove is as wide."
+        label="drawers, thickness of bottoms",
+        text="How thick are the bottoms of the drawers?",
+        tells="Their groove is as wide.",
     ),
     "goes": Wording(
-        label="bottom goes in",
-        text="How do the bottoms go in?",
+        label="drawers, bottoms go in",
+        text="How do the bottoms of the drawers go in?",
         tells="A solid bottom slides in, so that it can move; a screw in a slot holds it at the back.",
         choices={"all round": "shut in a groove on four sides", "slid in": "from behind, under a raised back"},
     ),
     "handles": Wording(
-        label="handles",
+        label="drawers, handles",
         text="Which handles do the drawers get?",
         tells="Only where to drill is planned.",
         choices={"none": "", "knob": "one hole", "pull": "two holes"},
     ),
     "handle_count": Wording(
-        label="handles on a drawer", text="How many on each drawer?", tells="One in the middle, or a pair."
+        label="drawers, handles on each",
+        text="How many handles has each drawer?",
+        tells="One in the middle, or a pair.",
     ),
 }
 
@@ -115,13 +133,13 @@ _DOORS_MADE = {
         label="doors",
         text="How are the doors made?",
         tells="A solid slab as wide as a door moves with the weather; a panel moves in its frame.",
-        choices={"frame and panel": "", "slab": "one board"},
+        choices={"frame and panel": "stiles, rails and a panel between them", "slab": "one board"},
     ),
     "door_stands": Wording(
         label="doors stand",
-        text="How do they stand to the case?",
-        tells="Inset doors stand within the front, flush with it.",
-        choices={"inset": "", "overlay": "over the edges"},
+        text="How do the doors stand to the carcase?",
+        tells="Inset doors must be fitted to their openings; overlay doors hide the front edges.",
+        choices={"inset": "within the front, flush with it", "overlay": "over the edges"},
     ),
     "door": Wording(label="doors, thickness", text="How thick are the doors?", tells=PLANED),
     "stile": Wording(
@@ -141,29 +159,36 @@ _AROUND = {
         choices={
             "panel": "one piece",
             "boards": "upright, overlapping, with room to swell",
-            "frame and panel": "",
-            "none": "",
+            "frame and panel": "flat, to be seen from behind",
+            "none": "open",
         },
     ),
     "base": Wording(
         label="base",
         text="What does it stand on?",
         tells="A plinth is dovetailed like a box; bracket feet are a plinth cut away between its feet.",
-        choices={"none": "", "plinth": "", "bracket feet": "", "stand": "four legs and aprons"},
+        choices={
+            "none": "its own bottom",
+            "plinth": "a low box, set back",
+            "bracket feet": "a plinth cut away",
+            "stand": "four legs and aprons",
+        },
     ),
     "top": Wording(
         label="separate top",
-        text="Is there a separate top, laid on the case?",
+        text="Is there a separate top, laid on it?",
         tells="Screws in slots hold it from below, so that it can move.",
     ),
     "around_as_listed": Wording(
         label="back, base, top as listed", text="Are back, base and top right, as listed?", tells="No asks for each."
     ),
-    "back_material": Wording(label="back, of", text="What is the back made of?", tells=TIMBER),
+    "back_material": Wording(label="back, made of", text="What is the back made of?", tells=TIMBER),
     "back_thickness": Wording(
         label="back, thickness", text="How thick is the back?", tells="The rabbet is as deep from behind."
     ),
-    "base_height": Wording(label="base, height", text="How high is the base?", tells="From the floor to the case."),
+    "base_height": Wording(
+        label="base, height", text="How high is the base?", tells="From the floor to the lowest board of the carcase."
+    ),
     "setback": Wording(
         label="base, set back",
         text="How far does it stand back from the front and the sides?",

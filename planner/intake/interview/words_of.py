@@ -12,7 +12,7 @@ class Wording:
 
     Attributes:
         label: in lists of answers.
-        text: the question; ``{place}`` is the part of the piece that it is about.
+        text: the question; ``{place}`` is the part of the piece that it is about, which otherwise follows it.
         tells: more about it.
         choices: answers to choose from, where these are always the same, and what each means.
     """
@@ -23,6 +23,12 @@ class Wording:
     choices: Mapping[str, str] = field(default_factory=dict)
 
 
-DOORS = {"none": "", "left": "one door, hinged on the left", "right": "one door, hinged on the right", "pair": ""}
+PLACE = "{place}"
+DOORS = {
+    "none": "",
+    "left": "one door, hinged on the left",
+    "right": "one door, hinged on the right",
+    "pair": "two doors, hinged at the outer sides",
+}
 TIMBER = "One of the timbers and sheet goods that you named at the beginning."
 PLANED = "Thickness of the planed board."
