@@ -37,7 +37,7 @@ def doors(maker: Maker, places: Sequence[DoorPlace], grid: Grid) -> Iterator[Ite
     Raises:
         PlanError: a door without size, a frame that can't be made, doors that run into each other; all are named.
     """
-    leaves = [(place.doors, leaf) for place in places for leaf in _leaves(maker, place)]
+    leaves = [(place.doors, leaf) for place in places for leaf in leaves_of(maker, place)]
     wrong = [problem for place in places for problem in _without_room(maker, place, grid)]
     wrong += _too_near(leaves, grid)
     marks = {problem.where for problem in wrong}
@@ -52,7 +52,7 @@ def doors(maker: Maker, places: Sequence[DoorPlace], grid: Grid) -> Iterator[Ite
     yield from items
 
 
-def _leaves(maker: Maker, place: DoorPlace) -> Iterator[BoardSize]:
+def leaves_of(maker: Maker, place: DoorPlace) -> Iterator[BoardSize]:
     """Each leaf as one board, from the left."""
     said = place.doors
     whole = _all_leaves(place)
@@ -72,7 +72,7 @@ def _all_leaves(place: DoorPlace) -> Solid:
 
 
 def _without_room(maker: Maker, place: DoorPlace, grid: Grid) -> Iterator[Problem]:
-    leaves = tuple(_leaves(maker, place))
+    leaves = tuple(leaves_of(maker, place))
     if place.doors.stands is Stands.OVERLAY and place.place.back[0] > 0:
         yield Problem(
             where=leaves[0].mark,

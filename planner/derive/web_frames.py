@@ -51,13 +51,13 @@ def frame(maker: Maker, place: DividerPlace, frames: Frames, standing: Sequence[
 def runners_of(place: DividerPlace, frames: Frames, standing: Sequence[tuple[int, int]]) -> dict[str, tuple[int, int]]:
     """From where to where the runners of a frame lie, from the left: one at each side, one in line with each partition.
 
-    Those with less than a runner's width between them are one runner: no panel so narrow is worth its grooves.
+    Those that would overlap, or leave less between them than a groove is deep, are one runner.
     """
     (low, high), wide = place.place.shrunk(-frames.housing_depth_nm, LEFT, RIGHT).right, frames.runner_nm
     left, right = place.place.right
-    spans = [(low, left + wide)]
+    spans: list[tuple[int, int]] = [(low, left + wide)]
     for start, stop in (*((start - wide, stop + wide) for start, stop in standing), (right - wide, high)):
-        if start - spans[-1][1] < wide:
+        if start - spans[-1][1] < frames.groove_nm:
             spans[-1] = (spans[-1][0], max(stop, spans[-1][1]))
         else:
             spans.append((start, stop))

@@ -1,0 +1,57 @@
+"""How wood is measured when it is paid for, and what it costs.
+
+A board foot is 144 cubic inches, and stock under 1 in thick counts as 1 in (Noyes, *Handwork in Wood*, 1910, p. 48).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from planner.domain.rack import HUNDREDTHS, Lot, Per
+from planner.lengths import Nm, Unit, in_unit
+
+_Size = tuple[Nm, Nm, Nm]
+
+_BOARD_FOOT, _SQUARE_FOOT = 144, 144
+"""Cubic inches, square inches."""
+
+_AMOUNTS: dict[Per, tuple[Unit, Callable[[Fraction, Fraction, Fraction], Fraction]]] = {
+    Per.PIECE: (Unit.INCH, lambda *_: Fraction(1)),
+    Per.BOARD_FOOT: (Unit.INCH, lambda long, wide, thick: long * wide * max(thick, Fraction(1)) / _BOARD_FOOT),
+    Per.SQUARE_FOOT: (Unit.INCH, lambda long, wide, _: long * wide / _SQUARE_FOOT),
+    Per.CUBIC_METRE: (Unit.MM, lambda long, wide, thick: long * wide * thick / 10**9),
+    Per.SQUARE_METRE: (Unit.MM, lambda long, wide, _: long * wide / 10**6),
+}
+
+
+def amount(per: Per, length: Nm, width: Nm, thickness: Nm) -> Fraction:
+    """How much wood one board is, exact."""
+    unit, of = _AMOUNTS[per]
+    return of(in_unit(length, unit), in_unit(width, unit), in_unit(thickness, unit))
+
+
+def amount_of(lot: Lot, length: Nm, width: Nm) -> Fraction:
+    """How much one board of a lot is, in what its price is for; pieces where it has no price."""
+    return amount(lot.price.per if lot.price else Per.PIECE, length, width, lot.counted_nm or lot.thickness_nm)
+
+
+def cents_of(lot: Lot, length: Nm, width: Nm) -> int:
+    """What one board of a lot costs, to the nearest whole cent, halves up; nothing where it has no price."""
+    return rounded_cents(amount_of(lot, length, width) * lot.price.cents) if lot.price else 0
+
+
+def rounded_cents(exact: Fraction) -> int:
+    """An exact amount of money to the nearest whole cent, halves up.
+
+    >>> rounded_cents(Fraction(5, 2)), rounded_cents(Fraction(7, 3))
+    (3, 2)
+    """
+    return int(exact + Fraction(1, 2))
+
+
+def least_cents(lot: Lot) -> int:
+    """What the least order of a lot costs; nothing where any amount is sold."""
+    if lot.price is None or lot.least_hundredths is None:
+        return 0
+    return rounded_cents(Fraction(lot.least_hundredths * lot.price.cents, HUNDREDTHS))
