@@ -13,16 +13,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from planner.checks.facts import Facts
+from planner.checks.moving import AXES, Moving, axis_of
 from planner.derive.frame import in_piece
 from planner.domain.plan import BoardSize, Feature, Finding, Joint
-from planner.domain.solid import BACK, RIGHT, UP, Direction
+from planner.domain.solid import Direction
 from planner.domain.words import FeatureKind, Held, Level, MaterialKind
 from planner.lengths import Grid, Nm
 
 BEARS_NM = Nm(64 * 4 * Grid.IN_64.step_nm)
 """4 in, about 100 mm: further across the grain a glued joint is not to be trusted. Common practice, no source."""
-
-_AXES = (RIGHT, BACK, UP)
 
 _GLUED_TIGHT = frozenset({FeatureKind.HOUSING, FeatureKind.MORTISE, FeatureKind.GROOVE, FeatureKind.RABBET})
 
@@ -38,8 +37,8 @@ def cross_grain(facts: Facts) -> Iterator[Finding]:
 
 def _glued(facts: Facts, feature: Feature, host: BoardSize, guest: BoardSize) -> Iterator[Finding]:
     block = in_piece(host, feature.x, feature.u, feature.y)
-    held = _axis(host.lie.normal(feature.face))
-    for axis in _AXES:
+    held = axis_of(host.lie.normal(feature.face))
+    for axis in AXES:
         if axis == held or _moves(facts, host, axis) is _moves(facts, guest, axis):
             continue
         size = block.size(axis)
@@ -50,16 +49,25 @@ def _glued(facts: Facts, feature: Feature, host: BoardSize, guest: BoardSize) ->
                 level=Level.CAUTION,
                 marks=(host.mark, guest.mark),
                 text=f"{guest.mark} is glued into {host.mark} over {facts.show(size)}, and there {moving.mark} moves "
-                f"across its grain while {still.mark} does not.",
+                f"across its grain while {still.mark} does not.{_by(facts, moving, axis, size)}",
                 remedy=f"Glue it at the front only, over no more than {facts.show(BEARS_NM)}, and leave the rest free; "
                 "or make both of solid wood with the grain the same way.",
             )
 
 
+def _by(facts: Facts, moving: BoardSize, axis: Direction, size: int) -> str:
+    """How far the moving board moves over the year, where its timber is named."""
+    over = Moving(facts)
+    if not over.is_known(moving):
+        return ""
+    grows = over.parts(moving, axis)
+    return f" Over the year it moves by {over.show((grows.most - grows.least) * size)}."
+
+
 def _corner(facts: Facts, joint: Joint) -> Iterator[Finding]:
     """A corner of solid wood and sheet goods: the one moves along the joint, the other does not."""
     boards = (facts.boards[joint.pin_board], facts.boards[joint.tail_board])
-    axis = _axis(boards[0].lie.across)
+    axis = axis_of(boards[0].lie.across)
     if _moves(facts, boards[0], axis) is not _moves(facts, boards[1], axis) and joint.width_nm > BEARS_NM:
         yield Finding(
             code="cross-grain",
@@ -71,11 +79,7 @@ def _corner(facts: Facts, joint: Joint) -> Iterator[Finding]:
         )
 
 
-def _axis(direction: Direction) -> Direction:
-    return next(axis for axis in _AXES if any(a and b for a, b in zip(axis, direction, strict=True)))
-
-
 def _moves(facts: Facts, board: BoardSize, axis: Direction) -> bool:
     """Whether a board swells and shrinks along an axis: solid wood does across its grain."""
     solid = facts.project.material(board.material).kind is MaterialKind.SOLID
-    return solid and axis != _axis(board.lie.along)
+    return solid and axis != axis_of(board.lie.along)

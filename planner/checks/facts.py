@@ -7,12 +7,19 @@ from dataclasses import dataclass
 
 from planner.domain.plan import BoardSize, Feature, Joint, OpeningSize, SledPlan
 from planner.domain.project import Project
+from planner.domain.timber import Timber
+from planner.domain.weights import Weights
 from planner.lengths import show_length
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True)
 class Facts:
-    """A project and what was derived from it."""
+    """A project and what was derived from it.
+
+    Attributes:
+        timbers: by the names of the project's materials, those of which the maker named the timber.
+        weights: what is known of all weights.
+    """
 
     project: Project
     boards: Mapping[str, BoardSize]
@@ -20,6 +27,8 @@ class Facts:
     features: tuple[Feature, ...]
     openings: tuple[OpeningSize, ...]
     sled: SledPlan
+    timbers: Mapping[str, Timber]
+    weights: Weights
 
     def show(self, length: int) -> str:
         """A length as the project shows settings and places, with its unit."""

@@ -5,8 +5,9 @@ Common practice, no source; each machine's manual and local rules come first.
 
 from __future__ import annotations
 
-from planner.domain.operation import Machine, Operation
+from planner.domain.operation import Machine
 from planner.plan import tasks
+from planner.plan.cutting_safety import LOUD, Run, for_these_boards, noise
 
 ALWAYS = (
     "The machine's manual and your local rules come first. Wear eye and hearing protection; unplug before changing a "
@@ -15,7 +16,6 @@ ALWAYS = (
 
 AT_THE_SLED = (
     "Line up and clamp with the router off. Clamp the board to the fence: the bit pushes it sideways.",
-    "A tall board is top-heavy: clamp it high up too, and take someone to steady a long one.",
     "Keep hands out of the slot's line and stand clear of where the bit comes out at the far side.",
     "Move the sled one way only through the cut, as it was built for; never trap the board between bit and fence.",
     "A pass that cuts on one side only can pull the sled along: hold it firmly and take it slowly.",
@@ -24,13 +24,11 @@ AT_THE_SLED = (
 )
 
 AT_MACHINES: dict[Machine, tuple[str, ...]] = {
-    Machine.PLANER: ("Not for pieces shorter than the manual allows; plane them long and cut them up after.",),
-    Machine.TABLE_SAW_RIP: (
-        "Use guard, riving knife and push stick; stand out of line with the blade.",
-        "Rip narrow strips from a wide board, the strip on the side away from the fence.",
-    ),
+    Machine.PLANER: ("Stand beside the feed, never look into it, and let go once the rollers have the board.",),
+    Machine.TABLE_SAW_RIP: ("Use guard, riving knife and push stick; stand out of line with the blade.",),
     Machine.TABLE_SAW_CROSSCUT: (
         "Use a stop at the crosscut sled or mitre gauge, never the rip fence with it: the offcut would be trapped.",
+        "The blade breaks out fibres below and behind: outside face up, a backing strip at the edge that leaves last.",
     ),
     Machine.ROUTER_TABLE_SLED: AT_THE_SLED,
     Machine.BANDSAW: (
@@ -64,6 +62,9 @@ AT_TASKS = {
     ),
     tasks.RUNNER: ("Glued along its whole length a runner would split the side when that shrinks.",),
     tasks.BACK: ("Boards and panels of solid wood must be free to move: no glue, screws in slots.",),
+    tasks.HANGING_RAIL: (
+        "It bears the cabinet and all that is in it: glue it along its whole length, and fix it to what carries.",
+    ),
     tasks.TOP: ("Tight screws in front, slots behind and at the sides: a top that can't move splits.",),
     tasks.FINISH: (
         "Rags with oil on them catch fire by themselves: spread them out to dry outdoors, or keep them under water.",
@@ -79,9 +80,17 @@ _HEED_GLUE = (
 )
 
 
-def cautions(operation: Operation) -> tuple[str, ...]:
-    """What to heed at an operation; nothing for most work at the bench."""
-    task = tasks.BY_NAME[operation.task]
+def cautions(run: Run, *, first_noise: bool) -> tuple[str, ...]:
+    """What to heed in a run of work; nothing for most work at the bench.
+
+    Args:
+        run: its operations, all of one task, machine and setting.
+        first_noise: whether no loud machine was used before.
+    """
+    first = run.operations[0]
+    task = tasks.BY_NAME[first.task]
     glue = _HEED_GLUE if task in _GLUE_UPS else ()
-    at_machine = AT_MACHINES.get(operation.machine, ())
-    return (*AT_TASKS.get(task, ()), *glue, *at_machine, *((ALWAYS,) if at_machine else ()))
+    at_machine = AT_MACHINES.get(first.machine, ())
+    always = (ALWAYS,) if at_machine else ()
+    loud = (noise(),) if first_noise and first.machine in LOUD else ()
+    return (*AT_TASKS.get(task, ()), *glue, *for_these_boards(run), *at_machine, *always, *loud)
