@@ -7,21 +7,26 @@ inwards. Cuts come later (``cuts``), from what two boards both fill.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from planner.derive.backs import back
 from planner.derive.bases import base, base_block
 from planner.derive.bottoms import bottoms
 from planner.derive.dividers import dividers
+from planner.derive.door_stops import door_stops
 from planner.derive.doors import doors
+from planner.derive.drawer_stops import drawer_stops
 from planner.derive.drawers import drawer_block, drawers
+from planner.derive.fronts import must_pass
+from planner.derive.hanging_rails import hanging_rails
 from planner.derive.lids import lid
 from planner.derive.parts import Item, LetIn, Maker, Shape
 from planner.derive.ring_boards import ring_boards
 from planner.derive.runners import runners
+from planner.derive.shelf_pins import shelf_pins
 from planner.derive.shelves import loose_shelves
-from planner.derive.spaces import inside_of, outside_of, spaces
+from planner.derive.spaces import Spaces, inside_of, outside_of, spaces
 from planner.derive.tills import till
 from planner.derive.tops import separate_top
 from planner.domain.box import Box
@@ -123,18 +128,25 @@ def _box(project: Project, box: Box) -> Iterator[Item]:
 
 
 def _carcase(project: Project, carcase: Carcase) -> Iterator[Item]:
+    found = spaces(carcase, project.grid)
+    built = list(_built(project, carcase, found))
+    yield from built
+    yield from _finished(project, carcase, found, built)
+
+
+def _built(project: Project, carcase: Carcase, found: Spaces) -> Iterator[Item]:
+    """A carcase with all that divides, fills, closes and carries it."""
     ring = carcase.ring
     maker, outside, inside = Maker(ring.mark, ring.mark), outside_of(carcase), inside_of(carcase)
-    found = spaces(carcase, project.grid)
     yield from ring_boards(maker, ring, outside, project.proud_nm)
     yield from back(maker, carcase, outside, inside, project.grid)
     stuffs = {board.mark: board.stuff for board in ring.boards}
     yield from dividers(project, carcase, found.dividers, stuffs)
     yield from runners(carcase, found.openings, found.dividers)
-    hung = carcase.runners is not None and carcase.runners.kind is not RunnerKind.WOOD
     for opening in found.openings:
         held = opening.space.holds
         if isinstance(held, Drawer):
+            hung = _hung(carcase)
             must_have_inside(held.ring, drawer_block(held, opening, hung=hung), project.grid)
             yield from drawers(project, held, opening, hung=hung)
         elif isinstance(held, LooseShelves):
@@ -144,6 +156,22 @@ def _carcase(project: Project, carcase: Carcase) -> Iterator[Item]:
         must_have_inside(carcase.base.ring, base_block(carcase.base, outside), project.grid)
     yield from base(project, maker, carcase, outside)
     yield from separate_top(maker, carcase, outside)
+
+
+def _finished(project: Project, carcase: Carcase, found: Spaces, built: Sequence[Item]) -> Iterator[Item]:
+    """The small parts, which lie where what is built leaves room."""
+    maker, grid = Maker(carcase.ring.mark, carcase.ring.mark), project.grid
+    boards = {item.mark: item for item in built if isinstance(item, BoardSize)}
+    must_pass(maker, found.doors, boards.values(), grid)
+    yield from hanging_rails(carcase, found.openings, boards.values(), grid)
+    yield from drawer_stops(project, found.openings, boards, hung=_hung(carcase))
+    yield from door_stops(maker, found.doors, list(boards.values()), grid)
+    yield from shelf_pins(found.openings, built, grid)
+
+
+def _hung(carcase: Carcase) -> bool:
+    """Whether drawers hang on strips or slides at their sides."""
+    return carcase.runners is not None and carcase.runners.kind is not RunnerKind.WOOD
 
 
 def must_have_inside(ring: Ring, block: Solid, grid: Grid) -> None:

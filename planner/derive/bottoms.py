@@ -1,7 +1,8 @@
 """Bottoms in their grooves: shut in on all four sides, or slid in from behind below a raised back.
 
 Along its grain and across it a bottom is smaller than the room in the grooves by its play, half of it on each side. A
-bottom that slides in sits tight in front and reaches to the outside of the back, where a screw in a slot holds it.
+bottom that slides in is glued in front only and reaches to the outside of the back, where a screw in a slot holds it
+(Noyes, *Handwork in Wood*, 1910, pp. 190-191; Griffith, *Essentials of Woodworking*, 1908, sec. 105).
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from planner.derive.frame import FLAT_BELOW, SIDE_ON_LEFT, SIDE_ON_RIGHT
-from planner.derive.parts import Item, LetIn, Maker
+from planner.derive.parts import Item, LetIn, Maker, Shape
 from planner.derive.pin_ends import half_pin_inside
 from planner.domain.bottom import BottomPanel, Slips
 from planner.domain.marks import board_mark
@@ -18,7 +19,10 @@ from planner.domain.project import Project
 from planner.domain.ring import Ring
 from planner.domain.solid import BACK, FRONT, LEFT, RIGHT, UP, Solid
 from planner.domain.words import BottomGoes, FeatureKind, Held, MaterialKind, Role
-from planner.lengths import Nm, on_grid
+from planner.lengths import Grid, Nm, on_grid
+
+SLOT_EVERY_NM = Nm(192 * Grid.IN_16.step_nm)
+"""1 ft: a bottom gets a slot for each whole foot of its width, and at least one. Common practice, no source."""
 
 
 def groove_up(project: Project, ring: Ring, bottom: BottomPanel) -> Nm:
@@ -73,8 +77,20 @@ def bottoms(project: Project, maker: Maker, ring: Ring, bottom: BottomPanel, blo
     mark = board_mark(ring.mark, Role.BOTTOM_PANEL)
     yield maker.board(mark, Role.BOTTOM_PANEL, bottom.stuff, FLAT_BELOW, panel)
     held = Held.FREE if project.material(bottom.stuff.material).kind is MaterialKind.SOLID else Held.GLUED
-    for host in hosts.values():
-        yield LetIn(guest=mark, host=host, room=room, kind=FeatureKind.GROOVE, held=held)
+    for role, host in hosts.items():
+        fixed = role is Role.FRONT and bottom.goes is BottomGoes.SLID_IN
+        yield LetIn(guest=mark, host=host, room=room, kind=FeatureKind.GROOVE, held=Held.GLUED if fixed else held)
+    if bottom.screw_slot_nm:
+        yield from _screw_slots(mark, bottom.screw_slot_nm, panel.beside(BACK, -thick[Role.BACK], thick[Role.BACK]))
+
+
+def _screw_slots(mark: str, wide: Nm, below_back: Solid) -> Iterator[Shape]:
+    """Slots from the back edge of a bottom as far as it lies below the back, one for each foot of its width."""
+    low, high = below_back.right
+    count = max(1, (high - low) // SLOT_EVERY_NM)
+    for part in range(1, 2 * count, 2):
+        start = low + (high - low) * part // (2 * count) - wide // 2
+        yield Shape(board=mark, block=below_back.with_span(RIGHT, (start, start + wide)), kind=FeatureKind.NOTCH)
 
 
 def _slips(maker: Maker, ring: Ring, slips: Slips, inside: Solid, block: Solid) -> Iterator[tuple[Role, BoardSize]]:

@@ -53,11 +53,12 @@ class DividerPlace:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DoorPlace:
-    """A door or a pair of doors, and the clear space before which it stands."""
+    """A door or a pair of doors, the clear space before which it stands, and what stands around that."""
 
     mark: str
     doors: Doors
     place: Solid
+    around: Around
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +137,7 @@ class _Walk:
         """All that is in a space, and what stands before it."""
         mark = space_mark(self.carcase.ring.mark, path)
         if space.doors:
-            yield DoorPlace(mark=mark, doors=space.doors, place=place)
+            yield DoorPlace(mark=mark, doors=space.doors, place=place, around=around)
             if space.doors.stands is Stands.INSET:
                 place = place.shrunk(thickness(space.doors.made) + space.doors.gap_nm, FRONT)
                 if place.size(BACK) <= 0:

@@ -11,8 +11,8 @@ from planner.domain.carcase import Carcase, Dividers
 from planner.domain.drawer import Drawer
 from planner.domain.panelled import Slab
 from planner.domain.project import Project
-from planner.domain.space import Division, Space
-from planner.domain.words import DividerKind, HeightRule, PinPair, SizesOver
+from planner.domain.space import Division, Doors, Space
+from planner.domain.words import DividerKind, HeightRule, PinPair, Side, SizesOver
 from planner.intake.project_file import read_project
 from planner.pipeline import plan
 from tests.oracle import assembly_pieces as hollin
@@ -60,7 +60,28 @@ def three_columns(middle: Division | None) -> Space:
     return holding(columns(left, holding(middle), holding(tiers(FRAME, *drawers(drawer("X"), 3, column=3)))))
 
 
+def stopped(doors: Doors, hinged: Side = Side.LEFT) -> Doors:
+    return replace(doors, hinged=hinged, stops=hollin.DOOR_STOPS)
+
+
+def drawer_before_the_rail() -> Drawer:
+    return replace(drawer("D101"), back_clearance_nm=hollin.mm(20))
+
+
+STOPPED = {
+    "on rails": of(carcase(three(hollin.STOPPED_DRAWER))),
+    "on slips": of(carcase(three(hollin.STOPPED_ON_SLIPS))),
+    "with inset fronts": of(carcase(three(hollin.STOPPED_BEHIND_FRONT))),
+    "on frames": of(carcase(holding(tiers(FRAME, *drawers(hollin.STOPPED_DRAWER, 3))))),
+    "on shelves, narrow": of(
+        carcase(holding(columns(holding(tiers(SHELF, *drawers(hollin.STOPPED_DRAWER, 2)), size=160), holding())))
+    ),
+    "that hang": of(replace(carcase(holding(tiers(RAIL, *drawers(hollin.STOPPED_DRAWER, 2)))), runners=hollin.HUNG)),
+    "with overlay fronts": of(carcase(three(replace(hollin.OVERLAY_FRONT, stops=hollin.STOPS)))),
+    "behind a door": of(carcase(holding(tiers(SHELF, *drawers(hollin.STOPPED_DRAWER, 2)), doors=hollin.DOOR))),
+}
 DRAWERS = {
+    "slotted bottom": hollin.SLOTTED,
     "half-blind": hollin.HALF_BLIND,
     "inset front": hollin.INSET_FRONT,
     "overlay front": hollin.OVERLAY_FRONT,
@@ -121,6 +142,30 @@ KINDS: dict[str, Project] = {
     "pair of doors over the edges": of(carcase(holding(columns(holding(doors=hollin.OVERLAY), three(drawer("X")))))),
     "plinth and top": of(replace(carcase(holding()), base=hollin.PLINTH, top=hollin.TOP)),
     "stand and top": of(replace(carcase(holding()), base=hollin.STAND, top=hollin.TOP)),
+    **{f"stops, drawers {name}": piece for name, piece in STOPPED.items()},
+    "stops of a door hung left": of(carcase(holding(hollin.LOOSE, doors=stopped(hollin.DOOR)))),
+    "stops of a door hung right": of(
+        carcase(holding(columns(holding(doors=stopped(hollin.DOOR, Side.RIGHT)), holding()))),
+    ),
+    "stops of a pair of doors": of(
+        carcase(holding(tiers(SHELF, holding(hollin.LOOSE, doors=stopped(hollin.PAIR)), holding())))
+    ),
+    "shelf pins": of(carcase(holding(hollin.ON_PINS))),
+    "shelf pins on both sides of a partition": of(
+        replace(carcase(holding(columns(holding(hollin.ON_PINS), holding(hollin.ON_PINS)))), partitions=hollin.PLAIN)
+    ),
+    "shelf pins, many": of(carcase(holding(replace(hollin.ON_PINS, count=7)))),
+    "shelf pins beside housings": of(
+        carcase(holding(columns(holding(hollin.ON_PINS), holding(tiers(SHELF, holding(), holding())))))
+    ),
+    "hanging rail": of(replace(carcase(holding(hollin.LOOSE)), hanging_rail=hollin.HANGING)),
+    "hanging rail over columns": of(
+        replace(
+            carcase(holding(columns(holding(hollin.LOOSE), holding(drawer_before_the_rail()), holding()))),
+            hanging_rail=hollin.HANGING,
+        )
+    ),
+    "hanging rail, no back": of(replace(carcase(holding(), back=None), hanging_rail=hollin.HANGING)),
     "box": project(boxes=(box(),)),
     "box, inside sizes": project(boxes=(box(over=SizesOver.INSIDE),)),
     "lid of one board": project(boxes=(box(hinged(Slab(stuff=beech(20)))),)),

@@ -8,7 +8,7 @@ import pytest
 
 from planner.derive.doors import doors
 from planner.derive.parts import Item, Maker
-from planner.derive.spaces import DoorPlace, spaces
+from planner.derive.spaces import Around, DoorPlace, spaces
 from planner.domain.carcase import Carcase, Dividers
 from planner.domain.panelled import Panelled, Slab
 from planner.domain.ring import make_ring
@@ -56,6 +56,9 @@ def space(right: str = "18", up: str = "30") -> Solid:
     return solid((low, low + inches(right)), (0, inches("12")), (under, under + inches(up)))
 
 
+AROUND = Around(left="C-left", right="C-right", below="C-bottom", above="C-top")
+
+
 def hung(*said: Doors, place: Solid | None = None) -> list[Item]:
     """Doors before spaces that are five feet from each other."""
     places = []
@@ -63,7 +66,7 @@ def hung(*said: Doors, place: Solid | None = None) -> list[Item]:
         at = place or space()
         low, high = at.right
         moved = at.with_span(RIGHT, (low + number * inches("60"), high + number * inches("60")))
-        places.append(DoorPlace(mark=f"C-{number + 1}", doors=each, place=moved))
+        places.append(DoorPlace(mark=f"C-{number + 1}", doors=each, place=moved, around=AROUND))
     return list(doors(Maker("C", "C"), places, Grid.IN_32))
 
 

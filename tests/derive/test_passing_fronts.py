@@ -10,6 +10,7 @@ from dataclasses import replace
 
 import pytest
 
+from planner.domain.drawer import Drawer
 from planner.domain.project import Project
 from planner.domain.words import DividerKind, Stands
 from planner.errors import PlanError
@@ -18,7 +19,7 @@ from tests.oracle import assembly_pieces as hollin
 from tests.oracle.assembly_pieces import carcase, columns, drawers, holding, mm, project, tiers
 
 
-def covering(overlay: float) -> hollin.Drawer:
+def covering(overlay: float) -> Drawer:
     """A drawer whose front covers this much of the edges around it."""
     front = hollin.OVERLAY_FRONT.applied_front
     assert front is not None

@@ -17,7 +17,8 @@ from tests.oracle.assembly_bench import Bench
 from tests.oracle.assembly_checks import Hollows, corners_of, gaps_in_back, held, overlaps
 from tests.oracle.assembly_drawers import drawer_faults
 from tests.oracle.assembly_glue import Finding, glue, proud_ends, ring_faults
-from tests.oracle.assembly_space import WAYS
+from tests.oracle.assembly_small import put_small_parts, small_faults
+from tests.oracle.assembly_space import UP, WAYS
 from tests.oracle.assembly_stand import Piece, stand_up
 
 _SIDES = (WAYS["right"], WAYS["left"])
@@ -30,6 +31,9 @@ def put_together(bench: Bench) -> tuple[list[Piece], list[Finding]]:
     if any(finding.code == "disagree" for finding in findings):
         return [], findings
     pieces = stand_up(glued)
+    for carcase in bench.project.carcases:
+        piece = next(each for each in pieces if each.mark == carcase.ring.mark)
+        put_small_parts(piece, carcase, piece.block(carcase.ring.board(Role.TOP).mark)[UP][0])
     for piece in pieces:
         findings += piece.findings
         findings += faults(piece)
@@ -43,6 +47,7 @@ def faults(piece: Piece) -> Iterator[Finding]:
     yield from Hollows(piece, corners_of(piece)).all()
     yield from gaps_in_back(piece)
     yield from _panels(piece)
+    yield from small_faults(piece)
     for opening in piece.openings:
         if isinstance(opening.space.holds, Drawer):
             yield from drawer_faults(piece, opening, opening.space.holds)

@@ -14,6 +14,9 @@ from tests.oracle.assembly_rooms import Opening
 from tests.oracle.assembly_space import BACK, RIGHT, UP, WAYS, Block, hull, meet, moved, size, slab
 from tests.oracle.assembly_stand import Piece, clear_below_and_above, strip_mark
 
+LEAST_TO_RAIL = read_length("1/16", Unit.INCH)
+"""The least space between a drawer and a hanging rail behind it: common practice, no source."""
+
 GROOVE_PLAY = read_length("1/32", Unit.INCH)
 """How much wider the groove of a hung drawer is than its strip, below it: common practice, no source."""
 
@@ -27,7 +30,10 @@ def drawer_faults(piece: Piece, opening: Opening, drawer: Drawer) -> Iterator[Fi
     strips = [strip_mark(drawer, role) for role in (Role.LEFT, Role.RIGHT)]
     hung = piece.runs_on is RunnerKind.SIDE_HUNG
     fixed = [each for each in others if piece.glued.bench.planks[each].box == piece.mark]
-    around = [each for each in fixed if not (hung and each in strips)]
+    rails = [each for each in fixed if piece.glued.bench.planks[each].role is Role.HANGING_RAIL]
+    around = [each for each in fixed if not (hung and each in strips) and each not in rails]
+    if (near := gap(piece, block, WAYS["back"], rails)) is not None and near < LEAST_TO_RAIL:
+        yield Finding("clearance", (mark, *rails), f"{mark} has only {near} nm to the hanging rail", block)
     yield from _clearances(piece, drawer, (opening.block, block), around)
     if hung:
         yield from _lifts(piece, drawer)

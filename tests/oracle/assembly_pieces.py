@@ -14,6 +14,7 @@ from planner.domain.carcase import (
     Carcase,
     Dividers,
     Frames,
+    HangingRail,
     PanelledBack,
     Plinth,
     Rails,
@@ -21,14 +22,14 @@ from planner.domain.carcase import (
     SeparateTop,
     Stand,
 )
-from planner.domain.drawer import AppliedFront, Drawer, Handles
+from planner.domain.drawer import AppliedFront, Drawer, DrawerStops, Handles
 from planner.domain.marks import drawer_mark
 from planner.domain.material import Material
 from planner.domain.panelled import Made, Panelled, Slab
 from planner.domain.project import Project
 from planner.domain.ring import Ring, Stuff, make_ring, with_half_blind_front, with_rabbets
 from planner.domain.sled import MICRO, Sled
-from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.space import Division, Doors, DoorStops, LooseShelves, ShelfPins, Space
 from planner.domain.spacing import Spacing
 from planner.domain.words import (
     BottomGoes,
@@ -123,6 +124,11 @@ SLIPS = Slips(stuff=beech(8), height_nm=mm(24))
 ON_SLIPS = replace(drawer("X"), bottom=bottom(slips=SLIPS))
 SLID_IN_ON_SLIPS = replace(drawer("X"), bottom=bottom(goes=BottomGoes.SLID_IN, slips=SLIPS))
 WITH_HANDLES = replace(drawer("X"), handles=Handles(count=2, holes=2, apart_nm=mm(96), hole_nm=mm(5)))
+STOPS = DrawerStops(stuff=beech(6), length_nm=mm(40), width_nm=mm(20))
+STOPPED_DRAWER = replace(SLID_IN, stops=STOPS)
+STOPPED_ON_SLIPS = replace(SLID_IN_ON_SLIPS, stops=STOPS)
+STOPPED_BEHIND_FRONT = replace(INSET_FRONT, bottom=SLID_IN.bottom, stops=replace(STOPS, width_nm=mm(15)))
+SLOTTED = replace(SLID_IN, bottom=replace(bottom(goes=BottomGoes.SLID_IN), screw_slot_nm=mm(5)))
 RABBETED = replace(drawer("X"), ring=with_rabbets(upright("X", (18, 12, 10, 12)), mm(4)))
 
 
@@ -206,6 +212,12 @@ WOOD = Runners(kind=RunnerKind.WOOD, stuff=beech(15), width_nm=mm(40), kickers=T
 HUNG = Runners(kind=RunnerKind.SIDE_HUNG, stuff=beech(6), width_nm=mm(15), kickers=False)
 SLIDES = Runners(kind=RunnerKind.SLIDES, stuff=None, width_nm=mm(0), kickers=False)
 LOOSE = LooseShelves(count=3, stuff=beech(18), play_nm=mm(2), setback_nm=mm(15))
+PINS = ShelfPins(
+    holes=5, hole_nm=mm(5), depth_nm=mm(8), apart_nm=mm(25), front_nm=mm(37), back_nm=mm(50)
+)  # fmt: skip
+ON_PINS = replace(LOOSE, pins=PINS)
+HANGING = HangingRail(stuff=beech(18), width_nm=mm(75))
+DOOR_STOPS = DoorStops(stuff=beech(12), width_nm=mm(20))
 DOOR = Doors(leaves=1, hinged=Side.LEFT, stands=Stands.INSET, gap_nm=mm(2), overlay_nm=mm(0), made=PANELLED)
 PAIR = replace(DOOR, leaves=2)
 OVERLAY = replace(PAIR, stands=Stands.OVERLAY, overlay_nm=mm(8), made=Slab(stuff=beech(19)))

@@ -47,6 +47,7 @@ from tests.oracle.assembly_random_parts import (
     doors_of,
     drawer_of,
     panelled,
+    pins_of,
     ways_of,
 )
 
@@ -85,6 +86,7 @@ def _held(shop: Shop, ways: Ways, wide: int, high: int, may: _Limits) -> Divisio
                 stuff=shop.wood(12, 20),
                 play_nm=shop.between(0, 3),
                 setback_nm=shop.between(0, 30),
+                pins=pins_of(shop, ways),
             )
         case _:
             hung = ways.runners.kind is RunnerKind.SIDE_HUNG
@@ -213,7 +215,7 @@ def chests(draw: st.DrawFn) -> Project:
     sawn = shop.draw(st.integers(0, 2)) == 0
     if not sawn and shop.draw(st.integers(0, 3)) == 0:
         ring = with_rabbets(ring, shop.between(3, 5))
-    panel = replace(bottom_of(shop, slips=False), goes=BottomGoes.ALL_ROUND)
+    panel = replace(bottom_of(shop, slips=False), goes=BottomGoes.ALL_ROUND, screw_slot_nm=None)
     lid: HingedLid | SawnLid | None = None
     if sawn:
         top = BottomPanel(

@@ -19,15 +19,16 @@ from planner.domain.carcase import (
     Runners,
     Stand,
 )
-from planner.domain.drawer import AppliedFront, Drawer, Handles
+from planner.domain.drawer import AppliedFront, Drawer, DrawerStops, Handles
 from planner.domain.panelled import Panelled, Slab
 from planner.domain.ring import Ring, Stuff, make_ring, with_half_blind_front, with_rabbets
-from planner.domain.space import Doors
+from planner.domain.space import Doors, ShelfPins
 from planner.domain.spacing import Spacing
 from planner.domain.words import (
     BottomGoes,
     DividerJoint,
     DividerKind,
+    JointKind,
     PinPair,
     RingKind,
     RunnerKind,
@@ -148,13 +149,39 @@ def _runners(shop: Shop, kind: RunnerKind) -> Runners:
 
 def bottom_of(shop: Shop, *, slips: bool) -> BottomPanel:
     strip = Slips(stuff=shop.wood(7, 9), height_nm=shop.between(25, 30)) if slips and shop.yes() else None
+    goes = shop.draw(st.sampled_from(BottomGoes))
     return BottomPanel(
         stuff=shop.sheet(3, 6),
         groove_depth_nm=shop.between(3, 4),
         up_nm=None if shop.yes() else shop.between(8, 14),
         play_nm=shop.between(0, 2),
-        goes=shop.draw(st.sampled_from(BottomGoes)),
+        goes=goes,
         slips=strip,
+        screw_slot_nm=shop.between(4, 6) if goes is BottomGoes.SLID_IN and shop.yes() else None,
+    )
+
+
+def stops_of(shop: Shop, ring: Ring, bottom: BottomPanel | None, applied: AppliedFront | None) -> DrawerStops | None:
+    """Stops for a drawer that can pass over them, on rails of any width: its bottom high enough, its front thin."""
+    dovetailed = ring.corners[0].kind is not JointKind.RABBET
+    slid_in = bottom is not None and bottom.goes is BottomGoes.SLID_IN
+    one_front = applied is None or applied.stands is Stands.OVERLAY
+    if not (dovetailed and slid_in and one_front and shop.yes()):
+        return None
+    return DrawerStops(stuff=shop.sheet(3, 5), length_nm=shop.between(15, 40), width_nm=shop.between(6, 8))
+
+
+def pins_of(shop: Shop, ways: Ways) -> ShelfPins | None:
+    """Holes for pins, but beside mortises right through the uprights."""
+    if ways.shelves.joint is DividerJoint.THROUGH_TENONS or shop.yes():
+        return None
+    return ShelfPins(
+        holes=shop.draw(st.sampled_from([1, 3, 5])),
+        hole_nm=shop.between(4, 8),
+        depth_nm=shop.between(3, 5),
+        apart_nm=shop.between(8, 40),
+        front_nm=shop.between(20, 40),
+        back_nm=shop.between(20, 40),
     )
 
 
@@ -176,16 +203,18 @@ def drawer_of(shop: Shop, *, hung: bool, overlays: bool) -> Drawer:
             applied = AppliedFront(
                 stuff=shop.wood(14, 22), gap_nm=Nm(0), stands=Stands.OVERLAY, overlay_nm=shop.between(2, 6)
             )
+    bottom = bottom_of(shop, slips=not hung) if shop.draw(st.integers(0, 5)) else None
     pulls = Handles(count=1, holes=2, apart_nm=shop.between(60, 90), hole_nm=shop.between(4, 8))
     return Drawer(
         ring=ring,
         side_clearance_nm=shop.between(0.5, 2),
         top_clearance_nm=shop.between(1, 4),
         back_clearance_nm=shop.between(0, 20),
-        bottom=bottom_of(shop, slips=not hung) if shop.draw(st.integers(0, 5)) else None,
+        bottom=bottom,
         applied_front=applied,
         back_lower_nm=shop.between(0, 8),
         handles=pulls if shop.yes() else None,
+        stops=stops_of(shop, ring, bottom, applied),
     )
 
 
