@@ -33,6 +33,10 @@ BACKS = frozenset({Role.BACK_PANEL, Role.BACK_BOARD})
 """What closes a carcase behind, once everything in it is fitted."""
 
 
+_ON_BEFORE_FITTING = frozenset({Role.RUNNER, Role.HANGING_RAIL})
+"""What is let into nothing, and yet stands before anything is fitted."""
+
+
 @dataclass(frozen=True, slots=True)
 class Build:
     """The facts, and how the parts come together.
@@ -86,7 +90,7 @@ class Build:
     def standing(self, ring: str) -> tuple[str, ...]:
         """Marks of all boards that stand in a ring before anything is fitted to it: the back is not there yet."""
         later = [put.part for put in self.filled[ring].later if put.part.role not in BACKS]
-        strips = [part for part in self.fixed_on if part.box == ring and part.role is Role.RUNNER]
+        strips = [part for part in self.fixed_on if part.box == ring and part.role in _ON_BEFORE_FITTING]
         return (*self.whole(self.parts[ring]), *(mark for part in (*later, *strips) for mark in self.whole(part)))
 
     def touching(self, part: Iterable[str], among: Iterable[str]) -> tuple[str, ...]:

@@ -13,6 +13,8 @@ from planner.domain.operation import Chapter, Operation, Work
 from planner.plan.bench import in_turn
 from planner.plan.build import Build, Facts
 from planner.plan.cautions import cautions
+from planner.plan.cutting_safety import LOUD
+from planner.plan.cutting_safety import Run as Heeded
 from planner.plan.ops_assembly import assembly
 from planner.plan.ops_boards import boards
 from planner.plan.ops_cuts import cuts
@@ -21,7 +23,7 @@ from planner.plan.ops_joints import joints
 from planner.plan.order import Run, in_order
 from planner.plan.tasks import BY_NAME, CROSSCUT, PINS, PLANE, RIP, SAW, STAGE, TAKEN_UP_WITH
 
-__all__ = ["Facts", "operations", "order_of_work"]
+__all__ = ["Facts", "operations", "order_of_work", "shop_order"]
 
 _LARGEST_FIRST = frozenset({PLANE.does, RIP.does, CROSSCUT.does})
 
@@ -36,9 +38,19 @@ def operations(facts: Facts) -> tuple[Operation, ...]:
     return tuple(in_turn(gathered))
 
 
-def order_of_work(found: Sequence[Operation]) -> tuple[Work, ...]:
+def shop_order(found: Sequence[Operation]) -> list[Run]:
+    """The operations in the order to do them, by visits to a setting."""
+    return list(in_order(found, _usual_place(found)))
+
+
+def order_of_work(found: Sequence[Operation], facts: Facts) -> tuple[Work, ...]:
     """The operations in shop order, one run of work for each visit to a setting."""
-    return tuple(_work(number, run) for number, run in enumerate(in_order(found, _usual_place(found)), 1))
+    runs = shop_order(found)
+    loud = next((number for number, run in enumerate(runs) if run.operations[0].machine in LOUD), None)
+    return tuple(
+        _work(number + 1, run, cautions(Heeded(run.operations, facts), first_noise=number == loud))
+        for number, run in enumerate(runs)
+    )
 
 
 def _usual_place(found: Sequence[Operation]) -> Callable[[Operation], tuple[Any, ...]]:
@@ -66,7 +78,7 @@ def _by_size(operation: Operation) -> tuple[str, list[tuple[str, int]]]:
     return operation.setting.words, [(name, sign * length) for name, length in operation.setting.lengths]
 
 
-def _work(number: int, run: Run) -> Work:
+def _work(number: int, run: Run, heed: tuple[str, ...]) -> Work:
     first = run.operations[0]
     return Work(
         number=number,
@@ -75,7 +87,7 @@ def _work(number: int, run: Run) -> Work:
         setting=first.setting,
         chapter=first.chapter,
         operations=tuple(operation.mark for operation in run.operations),
-        cautions=cautions(first),
+        cautions=heed,
         clamps=max(operation.clamps for operation in run.operations),
         hands=max(operation.hands for operation in run.operations),
         estimate_s=BY_NAME[first.task].setup_s + sum(operation.estimate_s for operation in run.operations),

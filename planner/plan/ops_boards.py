@@ -1,4 +1,4 @@
-"""Boards made ready: planed, cut to size, labelled."""
+"""Boards made ready: glued up from staves where the maker wants that, planed, cut to size, labelled."""
 
 from __future__ import annotations
 
@@ -10,7 +10,8 @@ from planner.domain.words import MaterialKind
 from planner.plan import tasks
 from planner.plan.bench import Job
 from planner.plan.build import Build
-from planner.plan.effort import LONG_TO_GUIDE_NM, hands
+from planner.plan.effort import LONG_TO_CLOSE_NM, LONG_TO_GUIDE_NM, clamps_along, hands
+from planner.plan.staves import staves_said
 from planner.plan.tasks import Task
 
 
@@ -21,6 +22,9 @@ def boards(build: Build) -> Iterator[Job]:
     length when its opening has been measured.
     """
     for board in build.facts.boards.values():
+        staves = len(staves_said(build.facts.project, board))
+        if staves:
+            yield _glue_up(board, staves)
         if build.facts.project.material(board.material).kind is MaterialKind.SOLID:
             yield _job(tasks.PLANE, board, Chapter.PLANNED, Setting("", (("thickness", board.thickness_nm),)))
         chapter = build.chapter(board.mark)
@@ -28,6 +32,19 @@ def boards(build: Build) -> Iterator[Job]:
         yield _job(tasks.RIP, board, chapter, Setting("", (("width", board.width_nm),)), waits)
         yield _job(tasks.CROSSCUT, board, chapter, Setting("", (("length", board.length_nm),)))
         yield _job(tasks.LABEL, board, chapter, Setting())
+
+
+def _glue_up(board: BoardSize, staves: int) -> Job:
+    """The glue-up of a panel, with clamps across it all along; each further joint takes its time."""
+    return Job(
+        task=tasks.GLUE_PANEL,
+        subject=board.mark,
+        box=board.box,
+        boards=(board.mark,),
+        count=staves - 1,
+        clamps=clamps_along(board),
+        hands=hands([board], LONG_TO_CLOSE_NM),
+    )
 
 
 def opening(mark: str) -> str:

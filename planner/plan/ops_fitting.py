@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from planner.domain.carcase import Carcase, Plinth
+from planner.domain.marks import board_mark
 from planner.domain.operation import Chapter
 from planner.domain.solid import Solid
+from planner.domain.space import LooseShelves
 from planner.domain.words import DrawersCut, FeatureKind, Role
 from planner.plan import tasks
 from planner.plan.bench import Job, both_ends
@@ -26,10 +28,13 @@ _FIXED: dict[Role | None, Task] = {
     Role.LOOSE_SHELF: tasks.LOOSE,
     Role.DOOR: tasks.DOOR,
     Role.LID: tasks.LID,
+    Role.HANGING_RAIL: tasks.HANGING_RAIL,
+    Role.DRAWER_STOP: tasks.DRAWER_STOPS,
+    Role.DOOR_STOP: tasks.DOOR_STOPS,
 }
 """How parts are fixed that are let into nothing; what is not here is put in its place and glued."""
 
-_BEFORE_FITTING = frozenset({tasks.STRIPS, tasks.BASE, tasks.TOP, tasks.PUT_IN})
+_BEFORE_FITTING = frozenset({tasks.STRIPS, tasks.HANGING_RAIL, tasks.BASE, tasks.TOP, tasks.PUT_IN})
 
 
 def fitting(build: Build) -> Iterator[Job]:
@@ -37,13 +42,36 @@ def fitting(build: Build) -> Iterator[Job]:
     for carcase in build.facts.project.carcases:
         yield from _carcase(build, carcase)
     for part in build.fixed_on:
-        yield _on(build, _FIXED.get(part.role, tasks.PUT_IN), part, part.box)
+        yield _fixed(build, part)
     for mark in dict.fromkeys(each.board for each in build.facts.features if each.kind is FeatureKind.SAW_LINE):
         ring = build.part_of[mark]
         if mark == ring.boards[0]:
             yield _on(build, tasks.LID, ring, ring.mark)
     for piece in dict.fromkeys(board.piece for board in build.facts.boards.values()):
         yield from _finished(build, piece)
+
+
+def _fixed(build: Build, part: Part) -> Job:
+    """A part that is let into nothing; a stop is fixed to what shuts against it, a shelf tried on its pins."""
+    if part.role is Role.LOOSE_SHELF and part.mark in _on_pins(build):
+        return _on(build, tasks.ON_PINS, part, part.box)
+    job = _on(build, _FIXED.get(part.role, tasks.PUT_IN), part, part.box)
+    if part.role not in {Role.DRAWER_STOP, Role.DOOR_STOP}:
+        return job
+    shut = build.touching(part.boards, (mark for mark in build.fills if mark not in job.boards))
+    moving = {build.fills[mark] for mark in shut}
+    boards = [mark for mark, fills in build.fills.items() if fills in moving]
+    return replace(job, touches=(*job.touches, *both_ends(boards)))
+
+
+def _on_pins(build: Build) -> frozenset[str]:
+    """Marks of the loose shelves that lie on pins."""
+    return frozenset(
+        board_mark(each.mark, Role.LOOSE_SHELF, number)
+        for each in build.facts.openings
+        if isinstance(each.space.holds, LooseShelves) and each.space.holds.pins
+        for number in range(1, each.space.holds.count + 1)
+    )
 
 
 def _on(build: Build, task: Task, part: Part, ring: str) -> Job:

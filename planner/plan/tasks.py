@@ -34,6 +34,9 @@ class Task:
 
 # --- boards ------------------------------------------------------------------------------------------------
 
+GLUE_PANEL = Task(
+    "panel", "Joint the edges of its staves, match grain and colour, glue up the panel", Machine.CLAMPS, 0, 1200
+)
 PLANE = Task("plane", "Plane to thickness", Machine.PLANER, 180, 90)
 RIP = Task("rip", "Rip to width", Machine.TABLE_SAW_RIP, 120, 60)
 CROSSCUT = Task("length", "Cut to length", Machine.TABLE_SAW_CROSSCUT, 90, 45)
@@ -99,10 +102,17 @@ RUNNER = Task(
 )
 TILL = Task("put in", "Put in the till", Machine.CLAMPS, 0, 600)
 SLIPS = Task("slips", "Glue the slips to the sides", Machine.CLAMPS, 0, 300)
-BOTTOM = Task("put in", "Slide in the bottom dry, screw it to the back in a slot", Machine.BENCH, 0, 300)
+BOTTOM = Task(
+    "put in",
+    "Slide in the bottom, glue in the front groove only, screw it to the back in a slot",
+    Machine.BENCH,
+    0,
+    300,
+)
 PUT_IN = Task("put in", "Put it in its place and glue it", Machine.CLAMPS, 0, 600)
 CHECK = Task("check", "Check that the carcase is square and out of wind, take off all glue", Machine.BENCH, 0, 600)
 STRIPS = Task("strips", "Screw on the side-hung strips, tight in front, in a slot behind", Machine.BENCH, 0, 300)
+HANGING_RAIL = Task("rail", "Glue the hanging rail below the top, flush with the back's seat", Machine.CLAMPS, 0, 600)
 BASE = Task("base", "Fix the base with screws in slots", Machine.BENCH, 0, 1800)
 TOP = Task("top", "Fix the separate top from below with screws in slots", Machine.BENCH, 0, 1200)
 
@@ -112,24 +122,30 @@ MEASURE = Task(
     "measure", "Measure the opening front and back, write it down, compare it with the plan", Machine.BENCH, 0, 180
 )
 DRAWER = Task("drawer", "Fit the drawer to its opening", Machine.BENCH, 0, 1500)
+DRAWER_STOPS = Task(
+    "stop", "Push the drawer home, flush in front; glue the stop against the back of its front", Machine.BENCH, 0, 300
+)
 FRONT = Task("face", "Fix the applied front, even gaps all round", Machine.BENCH, 0, 900)
 DRILL_FRONTS = Task("drill", "Drill for the handles through both fronts at once", Machine.DRILL, 60, 60)
 DOOR = Task("hinge", "Hang the door on its hinges, even gaps all round", Machine.BENCH, 0, 2400)
+DOOR_STOPS = Task("stop", "Shut the door flush; fix the stop behind it", Machine.BENCH, 0, 600)
 LID = Task("hinge", "Hang the lid on its hinges", Machine.BENCH, 0, 2400)
 LOOSE = Task("shelf", "Drill for the pegs, try the loose shelf", Machine.BENCH, 0, 600)
+ON_PINS = Task("shelf", "Put in the shelf pins, try the loose shelf on them", Machine.BENCH, 0, 180)
 BACK = Task("back", "Fix the back, free to move in its rabbets", Machine.BENCH, 0, 900)
 FINISH = Task("finish", "Take out what comes out, sand, finish", Machine.BENCH, 0, 300)
 HANG = Task("hang", "Put everything back, hang it for good, fix the handles", Machine.BENCH, 0, 300)
 
 LEVELS: tuple[tuple[Task, ...], ...] = (
-    (PLANE,), (RIP,), (CROSSCUT,), (LABEL,),
+    (GLUE_PANEL,), (PLANE,), (RIP,), (CROSSCUT,), (LABEL,),
     (GAUGE, LAP), (LAY_OUT, LAY_OUT_BLIND), (PRACTICE,), (PINS, CHOP), (CHISEL,),
     (TRACE,), (SAW,), (SHOULDERS,), (FIT,),
     (GROOVE, RABBET, HOUSING, MORTISE, NOTCH, DRILL), (TENON, TENONS_SAWN),
     (DRY_FRAME,), (SAND_FRAME,), (ENDS,), (GLUE_STAND, GLUE_FRAME), (FLUSH_FRAME,), (HOUSE_FRAME,),
     (SLIPS_FIRST,), (DRY,), (SAND,), (GLUE,), (FLUSH,), (GROOVE_RING,), (OPEN,), (EDGES,),
-    (DIVIDE, RAIL, RUNNER, TILL, SLIPS, BOTTOM, PUT_IN), (CHECK,), (STRIPS,), (BASE,), (TOP,),
-    (MEASURE,), (DRAWER,), (FRONT,), (DRILL_FRONTS,), (LOOSE,), (DOOR,), (BACK,), (LID,), (FINISH,), (HANG,),
+    (DIVIDE, RAIL, RUNNER, TILL, SLIPS, BOTTOM, PUT_IN), (CHECK,), (STRIPS, HANGING_RAIL), (BASE,), (TOP,),
+    (MEASURE,), (DRAWER,), (FRONT,), (DRILL_FRONTS,), (DRAWER_STOPS,), (LOOSE, ON_PINS), (DOOR,), (DOOR_STOPS,),
+    (BACK,), (LID,), (FINISH,), (HANG,),
 )  # fmt: skip
 """Levels in the order of the work; tasks of one level don't wait for each other. Common practice, no source."""
 

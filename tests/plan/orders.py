@@ -11,7 +11,7 @@ from planner.domain.plan import Plan
 from planner.domain.project import Project
 from planner.domain.words import DrawersCut
 from planner.pipeline import plan
-from planner.plan.operations import Facts, operations, order_of_work
+from planner.plan.operations import Facts, operations, shop_order
 
 
 def planned(project: Project) -> Plan:
@@ -36,8 +36,7 @@ def found_for(piece: Plan, *, all_at_once: bool) -> tuple[Operation, ...]:
 
 def in_shop_order(found: Sequence[Operation]) -> list[Operation]:
     """As the sheet tells."""
-    by_mark = {operation.mark: operation for operation in found}
-    return [by_mark[mark] for work in order_of_work(found) for mark in work.operations]
+    return [operation for run in shop_order(found) for operation in run.operations]
 
 
 def at_random(found: Sequence[Operation], random: Random) -> list[Operation]:
