@@ -14,13 +14,12 @@ from itertools import accumulate
 from hypothesis import strategies as st
 
 from planner.domain.bottom import BottomPanel
-from planner.domain.material import Material
 from planner.domain.panelled import Made, Panelled, Slab
 from planner.domain.rates import Rates
 from planner.domain.ring import Ring, Stuff
 from planner.domain.sled import Sled
 from planner.domain.spacing import Spacing
-from planner.domain.words import EdgeName, Hardness, MaterialKind, Spread
+from planner.domain.words import EdgeName, Spread
 from planner.lengths import Grid, Nm, Span
 
 MM = 1_000_000
@@ -58,13 +57,6 @@ def names() -> st.SearchStrategy[str]:
     """Names of one to three words in any script, quotes and stops included."""
     word = st.text(st.characters(categories=("L", "N", "P", "S")), min_size=1, max_size=10)
     return st.lists(word, min_size=1, max_size=3).map(" ".join)
-
-
-@cache
-def materials(name: str) -> st.SearchStrategy[Material]:
-    return st.builds(
-        Material, name=st.just(name), kind=st.sampled_from(MaterialKind), hardness=st.sampled_from(Hardness)
-    )
 
 
 @cache

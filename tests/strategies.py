@@ -12,13 +12,16 @@ from __future__ import annotations
 
 from hypothesis import strategies as st
 
+from planner.domain.acknowledged import Acknowledged
 from planner.domain.box import Box, HingedLid, SawnLid, Till
 from planner.domain.project import Project
 from planner.domain.ring import Stuff, make_ring
-from planner.domain.words import DrawersCut, PinPair, RingKind, SizesOver
+from planner.domain.words import DrawersCut, Level, PinPair, RingKind, SizesOver
 from planner.lengths import Grid, Unit
 from tests.drawn_carcases import carcases
 from tests.drawn_spaces import marking
+from tests.drawn_stock import stocks
+from tests.drawn_wood import climates, materials, own_timbers, rooms
 from tests.small_parts import (
     MM,
     Shop,
@@ -27,7 +30,6 @@ from tests.small_parts import (
     cut_depths,
     lengths,
     made,
-    materials,
     names,
     own_spacings,
     rates,
@@ -91,6 +93,18 @@ def _tills(shop: Shop, box: Stuff) -> st.SearchStrategy[Till]:
 # --- whole projects -----------------------------------------------------------------------------------------
 
 
+def acknowledged() -> st.SearchStrategy[tuple[Acknowledged, ...]]:
+    """Findings that somebody has answered for."""
+    one = st.builds(
+        Acknowledged,
+        code=st.sampled_from(["cross-grain", "thin-pins", "a1"]),
+        marks=st.lists(names(), max_size=3).map(tuple),
+        level=st.sampled_from(Level),
+        why=names(),
+    )
+    return st.lists(one, max_size=3, unique_by=lambda each: (each.code, each.marks)).map(tuple)
+
+
 @st.composite
 def projects(draw: st.DrawFn) -> Project:
     """Projects that file and store must keep exactly; no two rings share the first letter of their mark."""
@@ -98,6 +112,8 @@ def projects(draw: st.DrawFn) -> Project:
     material_names = draw(st.lists(names(), min_size=1, max_size=3, unique=True))
     sled_names = draw(st.lists(names(), min_size=1, max_size=2, unique=True))
     shop = Shop(tuple(material_names), tuple(sled_names))
+    timber_names = draw(st.lists(names() | st.just("Cherry, black"), max_size=2, unique=True))
+    timbers = tuple(draw(own_timbers(name)) for name in timber_names)
     box_count = draw(st.integers(0, 3))
     carcase_count = draw(st.integers(0 if box_count else 1, 2))
     letters = draw(st.permutations("ABCEFGHKLMNPQRSTUWXYZ"))
@@ -110,7 +126,11 @@ def projects(draw: st.DrawFn) -> Project:
         proud_nm=draw(allowances(2 * MM)),
         drawers_cut=draw(st.sampled_from(DrawersCut)),
         height_tolerance_nm=draw(allowances(2 * MM)),
-        materials=tuple(draw(materials(name)) for name in material_names),
+        materials=tuple(draw(materials(name, timbers)) for name in material_names),
+        timbers=timbers,
+        room=draw(st.none() | rooms()),
+        shop=draw(st.none() | climates()),
+        stock=draw(st.none() | stocks(material_names)),
         sleds=tuple(draw(sleds(name)) for name in sled_names),
         boxes=tuple(box for mark in letters[:box_count] for box in draw(batches(shop, mark))),
         carcases=tuple(
@@ -128,4 +148,5 @@ def projects(draw: st.DrawFn) -> Project:
             for mark, count in zip(letters[3:5], column_counts, strict=False)
         ),
         rates=draw(rates()),
+        acknowledged=draw(acknowledged()),
     )

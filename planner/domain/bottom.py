@@ -35,6 +35,7 @@ class BottomPanel:
         goes: shut in a groove on all four sides; or slid in from behind, under a back that is raised to the top of the
             groove, and held there by a screw in a slot.
         slips: grooved strips on the sides, which then have no groove themselves.
+        screw_slot_nm: width of the slots in the back edge of a bottom that slides in, for the screws that hold it.
     """
 
     stuff: Stuff
@@ -43,3 +44,4 @@ class BottomPanel:
     play_nm: Nm
     goes: BottomGoes = BottomGoes.ALL_ROUND
     slips: Slips | None = None
+    screw_slot_nm: Nm | None = None

@@ -9,6 +9,7 @@ from planner.domain.drawer import Drawer
 from planner.domain.panelled import Panelled
 from planner.domain.ring import Ring, Stuff
 from planner.domain.space import Space
+from planner.domain.use import UNSAID, Use
 from planner.domain.words import DividerJoint, RunnerKind, SizesOver
 from planner.lengths import NO_LENGTH, Nm
 
@@ -198,6 +199,18 @@ class SeparateTop:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HangingRail:
+    """Boards below the top, in front of the back, through which a cabinet is screwed to the wall.
+
+    Attributes:
+        width_nm: how far they come down from the top.
+    """
+
+    stuff: Stuff
+    width_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Carcase:
     """A cabinet: its outer ring, what stands in it, behind it, below and above it.
 
@@ -205,6 +218,7 @@ class Carcase:
         width_nm: width over the outside or the inside of the ring, as ``sizes_over`` says.
         height_nm: height of the ring alone, without base and separate top, likewise.
         depth_nm: from front edge to back edge; inside, to the back.
+        use: what it has to bear, and how it stands in its room.
     """
 
     title: str
@@ -222,6 +236,8 @@ class Carcase:
     back: Back | None = None
     base: Plinth | Stand | None = None
     top: SeparateTop | None = None
+    hanging_rail: HangingRail | None = None
+    use: Use = UNSAID
 
     def drawers(self) -> Iterator[Drawer]:
         """All drawers, in the order their spaces are written."""

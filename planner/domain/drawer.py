@@ -44,6 +44,21 @@ class Handles:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DrawerStops:
+    """Blocks glued to what a drawer stands on, against which its front comes to rest.
+
+    Attributes:
+        stuff: material, and how high the blocks are.
+        length_nm: along the front, with their grain.
+        width_nm: from front to back.
+    """
+
+    stuff: Stuff
+    length_nm: Nm
+    width_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drawer:
     """A drawer that fills one opening, dovetailed, its front flush with the carcase.
 
@@ -56,6 +71,7 @@ class Drawer:
         applied_front: a board before the drawer's own front; None shows that front itself.
         back_lower_nm: how much lower than the sides the top edge of the back stands.
         handles: holes for handles.
+        stops: blocks that it shuts against; only where it stands on wood, its front within the opening.
     """
 
     ring: Ring
@@ -66,3 +82,4 @@ class Drawer:
     applied_front: AppliedFront | None = None
     back_lower_nm: Nm = NO_LENGTH
     handles: Handles | None = None
+    stops: DrawerStops | None = None

@@ -36,6 +36,9 @@ _SUFFIX = {
     Role.TILL_SIDE: "tillside",
     Role.TILL_BOTTOM: "tillbottom",
     Role.TILL_LID: "tilllid",
+    Role.DRAWER_STOP: "stop",
+    Role.DOOR_STOP: "doorstop",
+    Role.HANGING_RAIL: "hangingrail",
 }
 
 

@@ -9,12 +9,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from planner.domain.hardware import Hardware
 from planner.domain.operation import Operation, Work
 from planner.domain.project import Project
 from planner.domain.sawn import SawnPart
 from planner.domain.solid import BACK, RIGHT, UP, Lie, Solid
 from planner.domain.space import Space
 from planner.domain.tail import TailEnd, TailSetting
+from planner.domain.weights import NO_WEIGHTS, Weights
 from planner.domain.words import End, FeatureKind, Held, JointKind, Level, Role, Side, Surface
 from planner.lengths import NO_LENGTH, Nm, Span
 
@@ -350,6 +352,8 @@ class Finding:
         marks: boards, ends or joints concerned.
         text: what was found, with its figures in the project's unit.
         remedy: what to do about it.
+        source: where the rule or its number stands; empty for one that follows from the geometry alone.
+        acknowledged: why the maker goes on all the same; empty while the finding is open.
     """
 
     code: str
@@ -357,6 +361,8 @@ class Finding:
     marks: tuple[str, ...]
     text: str
     remedy: str
+    source: str = ""
+    acknowledged: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -377,6 +383,9 @@ class Plan:
     findings: tuple[Finding, ...]
     sawn: tuple[SawnPart, ...] = ()
     """What boards become when a closed box is sawn open."""
+    hardware: tuple[Hardware, ...] = ()
+    """What is to be bought besides wood."""
+    weights: Weights = NO_WEIGHTS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

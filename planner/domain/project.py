@@ -6,16 +6,20 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from planner.domain.acknowledged import Acknowledged
 from planner.domain.bottom import BottomPanel
 from planner.domain.box import Box, HingedLid, SawnLid
 from planner.domain.carcase import BackPanel, BoardedBack, Carcase, PanelledBack, Plinth, Stand
+from planner.domain.climate import Climate, Room, Where
 from planner.domain.drawer import Drawer
 from planner.domain.material import Material
 from planner.domain.panelled import Made, Panelled
 from planner.domain.rates import USUAL_RATES, Rates
 from planner.domain.ring import Ring, Stuff
 from planner.domain.sled import Sled
-from planner.domain.space import LooseShelves
+from planner.domain.space import LooseShelves, Space
+from planner.domain.stock import MaterialStock, Stock
+from planner.domain.timber import Timber
 from planner.domain.words import DividerKind, DrawersCut, JointKind, RingKind
 from planner.errors import Problem
 from planner.lengths import Grid, Nm, Unit
@@ -32,7 +36,12 @@ class Project:
         proud_nm: how far pins and tails stand out at each corner, to be planed flush.
         height_tolerance_nm: bit heights no further apart than this share a setting.
         rates: how long things take, for the time estimate.
+        acknowledged: findings that the maker has answered for.
+        timbers: the maker's own, which win over those that are shipped.
+        room: the air over the year where the piece will stand; None when nothing is said.
+        shop: the wood on the day of cutting; None when nothing is said.
         drawers_cut: whether drawers and doors are cut with everything else, or once their openings can be measured.
+        stock: how boards are cut out of rough wood; None goes by what is usual.
     """
 
     name: str
@@ -46,6 +55,11 @@ class Project:
     carcases: tuple[Carcase, ...]
     rates: Rates = USUAL_RATES
     drawers_cut: DrawersCut = DrawersCut.AT_ONCE
+    acknowledged: tuple[Acknowledged, ...] = ()
+    timbers: tuple[Timber, ...] = ()
+    room: Room | None = None
+    shop: Climate | None = None
+    stock: Stock | None = None
 
     def drawers(self) -> Iterator[Drawer]:
         """All drawers, carcase by carcase, column by column, from the top down."""
@@ -95,6 +109,10 @@ def problems(project: Project) -> list[Problem]:
     found: list[Problem] = []
     found += _doubles("material", (m.name for m in project.materials))
     found += _doubles("sled", (s.name for s in project.sleds))
+    found += _doubles("timber", (timber.name for timber in project.timbers))
+    found += _doubles("stock of material", (each.material for each in materials_of_stock(project)))
+    found += _half_said(project)
+    found += _doubles("acknowledged", (" ".join((each.code, *each.marks)) for each in project.acknowledged))
     found += _doubles("mark", (ring.mark for ring in project.rings()))
     found += _strangers(project)
     found += [p for carcase in project.carcases for p in _missing_parts(carcase)]
@@ -113,6 +131,31 @@ def _doubles(what: str, names: Iterable[str]) -> list[Problem]:
     ]
 
 
+def materials_of_stock(project: Project) -> tuple[MaterialStock, ...]:
+    """What is said of the stock of single materials."""
+    return project.stock.materials if project.stock else ()
+
+
+def climates(project: Project) -> Iterator[tuple[Where, Climate]]:
+    """What the maker said of the air and of the wood in it."""
+    if project.room:
+        yield from ((Where.DRY, project.room.dry), (Where.DAMP, project.room.damp))
+    if project.shop:
+        yield Where.SHOP, project.shop
+
+
+def _half_said(project: Project) -> list[Problem]:
+    return [
+        Problem(
+            where=where.value,
+            what="says too little.",
+            remedy="Give humidity and temperature, or the moisture content of the wood.",
+        )
+        for where, climate in climates(project)
+        if not climate.is_said()
+    ]
+
+
 def stuffs(project: Project) -> Iterator[tuple[str, Stuff]]:
     """Everything that boards are cut from, with the mark of what it is for."""
     for ring in project.rings():
@@ -122,8 +165,8 @@ def stuffs(project: Project) -> Iterator[tuple[str, Stuff]]:
         if bottom.slips:
             yield f"{ring.mark} slips", bottom.slips.stuff
     for drawer in project.drawers():
-        if drawer.applied_front:
-            yield f"{drawer.ring.mark} applied front", drawer.applied_front.stuff
+        small = (("applied front", drawer.applied_front), ("stops", drawer.stops))
+        yield from ((f"{drawer.ring.mark} {what}", part.stuff) for what, part in small if part)
     for box in project.boxes:
         yield from _stuffs_of_box(box)
     for carcase in project.carcases:
@@ -146,7 +189,7 @@ def _stuffs_of_carcase(carcase: Carcase) -> Iterator[tuple[str, Stuff]]:
     where = carcase.ring.mark
     whole = (
         ("rails", carcase.rails), ("partitions", carcase.partitions), ("shelves", carcase.shelves),
-        ("frames", carcase.frames), ("separate top", carcase.top),
+        ("frames", carcase.frames), ("separate top", carcase.top), ("hanging rail", carcase.hanging_rail),
     )  # fmt: skip
     yield from ((f"{where} {what}", part.stuff) for what, part in whole if part)
     if carcase.frames and carcase.frames.dust_panel:
@@ -159,10 +202,16 @@ def _stuffs_of_carcase(carcase: Carcase) -> Iterator[tuple[str, Stuff]]:
     if isinstance(carcase.base, Stand):
         yield from ((f"{where} legs", carcase.base.leg), (f"{where} aprons", carcase.base.apron))
     for space in carcase.inside.everywhere():
-        if isinstance(space.holds, LooseShelves):
-            yield f"{where} loose shelves", space.holds.stuff
-        if space.doors:
-            yield from _stuffs_of_made(f"{where} doors", space.doors.made)
+        yield from _stuffs_of_space(where, space)
+
+
+def _stuffs_of_space(where: str, space: Space) -> Iterator[tuple[str, Stuff]]:
+    if isinstance(space.holds, LooseShelves):
+        yield f"{where} loose shelves", space.holds.stuff
+    if space.doors:
+        yield from _stuffs_of_made(f"{where} doors", space.doors.made)
+        if space.doors.stops:
+            yield f"{where} door stops", space.doors.stops.stuff
 
 
 def _stuffs_of_made(what: str, made: Made | BackPanel | BoardedBack) -> Iterator[tuple[str, Stuff]]:
@@ -175,6 +224,11 @@ def _strangers(project: Project) -> list[Problem]:
     materials = {m.name for m in project.materials}
     sleds = {s.name for s in project.sleds}
     found = [
+        Problem(where="stock", what=f"material {each.material!r} is not among the project's materials.", remedy="")
+        for each in materials_of_stock(project)
+        if each.material not in materials
+    ]
+    found += [
         Problem(where=mark, what=f"material {stuff.material!r} is not among the project's materials.", remedy="")
         for mark, stuff in stuffs(project)
         if stuff.material not in materials

@@ -19,6 +19,27 @@ from planner.lengths import Nm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ShelfPins:
+    """Rows of blind holes in the boards beside loose shelves, for the pins that these lie on.
+
+    Attributes:
+        holes: in each row for one shelf: an odd number, the middle one where the shelf is planned.
+        hole_nm: diameter.
+        depth_nm: how deep they are drilled.
+        apart_nm: from hole to hole of a row, middle to middle.
+        front_nm: from the shelf's front edge to the middle of the holes.
+        back_nm: from its back edge likewise.
+    """
+
+    holes: int
+    hole_nm: Nm
+    depth_nm: Nm
+    apart_nm: Nm
+    front_nm: Nm
+    back_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LooseShelves:
     """Shelves that lie on pegs, equally far apart.
 
@@ -26,12 +47,27 @@ class LooseShelves:
         count: how many.
         play_nm: how much shorter a shelf is than the clear width, so that it goes in.
         setback_nm: how far it stands back from the front of its space.
+        pins: rows of holes for the pins; None leaves the pegs to the bench.
     """
 
     count: int
     stuff: Stuff
     play_nm: Nm
     setback_nm: Nm
+    pins: ShelfPins | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoorStops:
+    """Strips that an inset door shuts against: behind its closing edge, of a pair above and below.
+
+    Attributes:
+        stuff: material, and thickness from front to back.
+        width_nm: how far a strip stands into the space.
+    """
+
+    stuff: Stuff
+    width_nm: Nm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +81,7 @@ class Doors:
         gap_nm: space around an inset door, and between two leaves.
         overlay_nm: how far a door that stands over the edges covers them, on each side.
         made: how the door is made.
+        stops: strips that it shuts against, if it stands within the space.
     """
 
     leaves: int
@@ -53,6 +90,7 @@ class Doors:
     gap_nm: Nm
     overlay_nm: Nm
     made: Made
+    stops: DoorStops | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -89,6 +89,9 @@ class Role(StrEnum):
     TILL_SIDE = "till side"
     TILL_BOTTOM = "till bottom"
     TILL_LID = "till lid"
+    DRAWER_STOP = "drawer stop"
+    DOOR_STOP = "door stop"
+    HANGING_RAIL = "hanging rail"
 
 
 class RingKind(StrEnum):
@@ -139,6 +142,17 @@ class Hardness(StrEnum):
 
     SOFT = "soft"
     HARD = "hard"
+
+
+class Sawn(StrEnum):
+    """How boards were sawn from the log."""
+
+    FLAT = "flat"
+    """The growth rings lie along the width."""
+    QUARTER = "quarter"
+    """They stand across the thickness."""
+    RIFT = "rift"
+    """They stand at about half a right angle."""
 
 
 class HeightRule(StrEnum):

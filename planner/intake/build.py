@@ -5,20 +5,22 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from planner.domain.material import Material
+from planner.domain.acknowledged import Acknowledged
 from planner.domain.project import Project
 from planner.domain.rates import USUAL_RATES, Rates
 from planner.domain.sled import Sled
-from planner.domain.words import DrawersCut, Hardness, MaterialKind
+from planner.domain.words import DrawersCut, Level
 from planner.intake.build_box import boxes_of
 from planner.intake.build_carcase import carcases_of
+from planner.intake.build_stock import stock_of
+from planner.intake.build_wood import climate_of, material_of, room_of, timber_of
 from planner.intake.shared import Shared
 from planner.intake.usual import GRIDS
 from planner.lengths import Grid, Unit
 
 if TYPE_CHECKING:
     from planner.intake.file_drawer import DrawerTable
-    from planner.intake.file_model import File, KeptSledTable, MaterialTable, RatesTable, SledTable
+    from planner.intake.file_model import AcknowledgedTable, File, KeptSledTable, RatesTable, SledTable
 
 
 def shared_of(file: File) -> Shared:
@@ -43,23 +45,25 @@ def build(file: File, drawers: Sequence[Mapping[str, DrawerTable]], kept: Mappin
     """
     shared = shared_of(file)
     unit = shared.unit
+    timbers = tuple(timber_of(name, table) for name, table in file.timber.items())
     return Project(
         name=file.project.name,
         unit=unit,
         grid=Grid(file.project.show) if file.project.show else GRIDS[unit],
         proud_nm=shared.length(file.project.proud, "proud"),
         height_tolerance_nm=shared.length(file.project.height_tolerance, "height_tolerance"),
-        materials=tuple(_material(name, table) for name, table in file.material.items()),
+        materials=tuple(material_of(name, table, timbers) for name, table in file.material.items()),
+        timbers=timbers,
+        room=room_of(file.room) if file.room else None,
+        shop=climate_of(file.shop) if file.shop else None,
+        stock=stock_of(file.stock, unit),
         sleds=tuple(_sled(name, table, kept) for name, table in file.sled.items()),
         boxes=tuple(box for table in file.box for box in boxes_of(table, shared)),
         carcases=tuple(carcases_of(file.carcase, drawers, shared)),
         drawers_cut=DrawersCut(file.project.drawers),
+        acknowledged=tuple(_acknowledged(table) for table in file.acknowledged),
         rates=USUAL_RATES if file.rates is None else _rates(file.rates),
     )
-
-
-def _material(name: str, table: MaterialTable) -> Material:
-    return Material(name=name, kind=MaterialKind(table.kind), hardness=Hardness(table.hardness))
 
 
 def _sled(name: str, table: SledTable | KeptSledTable, kept: Mapping[str, Sled]) -> Sled:
@@ -82,6 +86,10 @@ def sled_of(name: str, table: SledTable) -> Sled:
         greatest_depth_hard_nm=table.greatest_depth_hard,
         kept=table.kept,
     )
+
+
+def _acknowledged(table: AcknowledgedTable) -> Acknowledged:
+    return Acknowledged(code=table.code, marks=tuple(table.marks), level=Level(table.level), why=table.why)
 
 
 def _rates(table: RatesTable) -> Rates:

@@ -12,6 +12,7 @@ from planner.domain.carcase import (
     Carcase,
     Dividers,
     Frames,
+    HangingRail,
     PanelledBack,
     Plinth,
     Rails,
@@ -25,6 +26,7 @@ from planner.intake.build_base import base_of
 from planner.intake.build_drawer import DrawerMaker
 from planner.intake.build_made import panelled_of
 from planner.intake.build_space import SpaceMaker
+from planner.intake.build_use import use_of
 from planner.intake.shared import Shared, pin_pair_of, stuff_of
 from planner.intake.usual import TENONS, usual_divider, usual_runner
 from planner.lengths import Nm
@@ -35,6 +37,7 @@ if TYPE_CHECKING:
         CarcaseTable,
         DividersTable,
         FramesTable,
+        HangingRailTable,
         RailsTable,
         RunnersTable,
         SeparateTopTable,
@@ -83,6 +86,8 @@ def _carcase(table: CarcaseTable, differing: Mapping[str, DrawerTable], number: 
         back=_back(table.back, stuff, shared),
         base=_base(table, stuff, shared),
         top=_top(table.top, stuff, shared),
+        hanging_rail=_hanging_rail(table.hanging_rail, stuff, shared),
+        use=use_of(table.use),
     )
 
 
@@ -210,4 +215,12 @@ def _top(table: SeparateTopTable | None, stuff: Stuff, shared: Shared) -> Separa
         front_nm=shared.length(table.front, "top_over"),
         sides_nm=shared.length(table.sides, "top_over"),
         back_nm=table.back or Nm(0),
+    )
+
+
+def _hanging_rail(table: HangingRailTable | None, stuff: Stuff, shared: Shared) -> HangingRail | None:
+    if table is None:
+        return None
+    return HangingRail(
+        stuff=stuff_of(table.material, table.thickness, stuff), width_nm=shared.length(table.width, "hanging_rail")
     )

@@ -7,11 +7,11 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from planner.domain.bottom import BottomPanel
-from planner.domain.drawer import AppliedFront, Drawer, Handles
+from planner.domain.drawer import AppliedFront, Drawer, DrawerStops, Handles
 from planner.domain.ring import Ring, Stuff, with_half_blind_front
 from planner.domain.words import BottomGoes, PinPair, RingKind, Role, RunnerKind, Stands
 from planner.intake.build_made import bottom_of, slips_of
-from planner.intake.shared import Shared
+from planner.intake.shared import Shared, stuff_of
 from planner.intake.usual import grooved, usual_side_clearance
 from planner.lengths import Nm
 
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
         AppliedFrontTable,
         DrawerBottomTable,
         DrawerPart,
+        DrawerStopsTable,
         DrawerTable,
         HandlesTable,
     )
@@ -57,6 +58,7 @@ class DrawerMaker:
             bottom=_bottom(table.bottom, ring, shared),
             applied_front=_applied_front(table.applied_front, shared),
             handles=_handles(table.handles, shared),
+            stops=_stops(table.stops, table.material, shared),
         )
 
     def _ring(self, mark: str, table: DrawerTable) -> Ring:
@@ -77,7 +79,7 @@ def _bottom(table: DrawerBottomTable | None, ring: Ring, shared: Shared) -> Bott
     goes, slips = BottomGoes(table.goes), slips_of(table.slips, ring.board(Role.RIGHT).stuff, shared)
     front, side, back = (ring.board(role).stuff.thickness_nm for role in (Role.FRONT, Role.RIGHT, Role.BACK))
     thinnest = grooved(front, side, back, goes, slips.stuff.thickness_nm if slips else None)
-    return replace(bottom_of(table, table.up, thinnest, shared), goes=goes, slips=slips)
+    return replace(bottom_of(table, table.up, thinnest, shared), goes=goes, slips=slips, screw_slot_nm=table.screw_slot)
 
 
 def _applied_front(table: AppliedFrontTable | None, shared: Shared) -> AppliedFront | None:
@@ -100,4 +102,15 @@ def _handles(table: HandlesTable | None, shared: Shared) -> Handles | None:
         holes=table.holes,
         apart_nm=shared.length(table.apart, "apart") if table.holes > 1 else Nm(0),
         hole_nm=shared.length(table.hole, "hole"),
+    )
+
+
+def _stops(table: DrawerStopsTable | None, material: str, shared: Shared) -> DrawerStops | None:
+    if table is None:
+        return None
+    usual = Stuff(material=material, thickness_nm=shared.length(None, "stop_height"))
+    return DrawerStops(
+        stuff=stuff_of(table.material, table.thickness, usual),
+        length_nm=shared.length(table.length, "stop_length"),
+        width_nm=shared.length(table.width, "stop_width"),
     )

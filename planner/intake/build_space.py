@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from planner.domain.drawer import Drawer
 from planner.domain.marks import drawer_mark
 from planner.domain.ring import Stuff
-from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.space import Division, Doors, DoorStops, LooseShelves, ShelfPins, Space
 from planner.domain.words import DividerKind, HeightRule, Side, Stands, Way
 from planner.intake.build_made import made_of
 from planner.intake.shared import Shared, stuff_of
@@ -19,7 +19,15 @@ from planner.lengths import Nm
 if TYPE_CHECKING:
     from planner.intake.build_drawer import DrawerMaker
     from planner.intake.file_carcase import CarcaseTable
-    from planner.intake.file_space import ColumnTable, DividedTable, DoorsTable, LooseShelvesTable, TierTable
+    from planner.intake.file_space import (
+        ColumnTable,
+        DividedTable,
+        DoorsTable,
+        DoorStopsTable,
+        LooseShelvesTable,
+        ShelfPinsTable,
+        TierTable,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,15 +106,16 @@ class SpaceMaker:
 
     def _loose_shelves(self, table: LooseShelvesTable | None) -> LooseShelves:
         if table is None:
-            count, stuff, play, setback = 1, self.stuff, None, None
+            count, stuff, play, setback, pins = 1, self.stuff, None, None, None
         else:
-            count, play, setback = table.count, table.play, table.setback
+            count, play, setback, pins = table.count, table.play, table.setback, table.pins
             stuff = stuff_of(table.material, table.thickness, self.stuff)
         return LooseShelves(
             count=count,
             stuff=stuff,
             play_nm=self.shared.length(play, "shelf_play"),
             setback_nm=self.shared.length(setback, "shelf_setback"),
+            pins=_pins(pins, self.shared),
         )
 
     def doors(self, table: DoorsTable | None) -> Doors | None:
@@ -121,7 +130,30 @@ class SpaceMaker:
             gap_nm=self.shared.length(table.gap, "gap"),
             overlay_nm=self.shared.length(table.overlay, "overlay") if overlay else Nm(0),
             made=made_of(table, self.stuff, self.shared),
+            stops=_stops(table.stops, self.stuff.material, self.shared),
         )
+
+
+def _stops(table: DoorStopsTable | None, material: str, shared: Shared) -> DoorStops | None:
+    if table is None:
+        return None
+    usual = Stuff(material=material, thickness_nm=shared.length(None, "door_stop"))
+    return DoorStops(
+        stuff=stuff_of(table.material, table.thickness, usual), width_nm=shared.length(table.width, "stop_width")
+    )
+
+
+def _pins(table: ShelfPinsTable | None, shared: Shared) -> ShelfPins | None:
+    if table is None:
+        return None
+    return ShelfPins(
+        holes=table.holes,
+        hole_nm=shared.length(table.hole, "pin_hole"),
+        depth_nm=shared.length(table.depth, "pin_depth"),
+        apart_nm=shared.length(table.apart, "pins_apart"),
+        front_nm=shared.length(table.front, "pins_in"),
+        back_nm=shared.length(table.back, "pins_in"),
+    )
 
 
 def _columns(spaces: Sequence[Space], table: DividedTable) -> Division:

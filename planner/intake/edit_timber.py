@@ -9,8 +9,10 @@ from planner.intake.edit import Draft
 from planner.intake.marked import drawers_in, no_such_mark, standing
 from planner.intake.nearest import advice
 from planner.intake.place import value_at
+from planner.intake.raw import Raw, table_at
 from planner.intake.refusal import Path, RefusalError, quote
 from planner.intake.sharing import Table, laid_over
+from planner.wood.timbers import UnknownTimberError, full_name, shipped
 
 _MATERIALS = "material"
 _IN_DRAWERS = frozenset({"drawer", "except"})
@@ -19,6 +21,8 @@ _IN_DRAWERS = frozenset({"drawer", "except"})
 
 def swap_timber(draft: Draft, old: str, new: str, within: Sequence[str]) -> None:
     """Put a new material in place of an old one. One that isn't there yet is made, of the old one's kind and hardness.
+
+    Its species is the timber of its name, if the old one has a species and there is such a timber.
 
     Args:
         draft: the project.
@@ -32,12 +36,32 @@ def swap_timber(draft: Draft, old: str, new: str, within: Sequence[str]) -> None
         if old not in materials:
             raise RefusalError("is not one of the project's materials.", advice(old, list(materials)))
         if new not in materials:
-            draft.put((_MATERIALS, new), dict(materials[old]))
+            draft.put((_MATERIALS, new), _made_like(materials[old], new, table_at(draft.tables, "timber")))
         if not within:
             _swap(draft, old, new, [path for path, said in _named(_but_materials(draft.tables), ()) if said == old])
     for mark in within:
         with draft.refusing(mark):
             _swap(draft, old, new, [path for path, said in _named_in(draft.tables, mark) if said == old])
+
+
+def _made_like(old: Table, new: str, own: Raw) -> Table:
+    """A new material of an old one's kind and hardness; if the old one names its species, so does this, if it can.
+
+    Args:
+        old: table of the old material.
+        new: name of the new one.
+        own: the project's own timbers.
+    """
+    species = old.get("species")
+    if species is None:
+        return dict(old)
+    try:
+        return {"species": full_name(new, own)}
+    except UnknownTimberError:
+        timber = shipped().get(species)
+        usual = {"kind": str(timber.kind), "hardness": str(timber.hardness)} if timber else {}
+        said = {**usual, **own.get(species, {}), **old}
+        return {key: said[key] for key in ("kind", "hardness", "sawn") if key in said}
 
 
 def _swap(draft: Draft, old: str, new: str, paths: Sequence[Path]) -> None:

@@ -17,6 +17,7 @@ from planner.intake.file_drawer import DrawerPart, DrawerTable
 from planner.intake.file_made import FRAME, FRAME_KEYS, MadeTable
 from planner.intake.file_pins import JointsTable, PinsTable
 from planner.intake.file_space import GRADUATED_COLUMNS, ColumnTable, DividedTable, DoorsTable
+from planner.intake.file_use import UseTable
 from planner.intake.file_values import (
     BoardWidth,
     Length,
@@ -189,6 +190,14 @@ class SeparateTopTable(Table):
     back: LengthOrNothing | None = Field(None, description="How far it stands over the back. Usually 0.")
 
 
+class HangingRailTable(Table):
+    """Boards below the top, in front of the back, through which a cabinet is screwed to the wall."""
+
+    material: MaterialName | None = Field(None, description=_CARCASE_MATERIAL)
+    thickness: Length | None = Field(None, description=_CARCASE_THICKNESS)
+    width: Length | None = Field(None, description=f"How far they come down from the top. {usually('hanging_rail')}")
+
+
 class CarcaseTable(DividedTable):
     """A cabinet: its outer ring, and what stands in, behind, below, above and before it."""
 
@@ -232,6 +241,10 @@ class CarcaseTable(DividedTable):
     )
     base: BaseTable | None = Field(None, description="What it stands on, if it has a base.")
     top: SeparateTopTable | None = Field(None, description="A separate top, if it has one; may be empty.")
+    hanging_rail: HangingRailTable | None = Field(
+        None, description="A rail to screw it to the wall, if it hangs there; may be empty."
+    )
+    use: UseTable | None = Field(None, description="What it bears, and how it stands in its room; may be empty.")
     doors: DoorsTable | None = Field(None, description="What hangs before the whole of it; may be empty.")
     column: list[ColumnTable] = Field(min_length=1, description="Its columns, from left to right.")
     drawer: DrawerTable | None = Field(None, description="How its drawers are made. Needed when it has any.")

@@ -36,6 +36,11 @@ class DrawerBottomPart(BottomPart):
     """What is different about the bottom of one drawer."""
 
     goes: Literal["all round", "slid in"] = Field("all round", description=_GOES)
+    screw_slot: Length | None = Field(
+        None,
+        description="Slid in: width of the slots in its back edge for the screws that hold it, "
+        f"such as {usual_said('screw_slot')}. Left out, there are none.",
+    )
     slips: SlipsTable | None = Field(None, description=_SLIPS)
 
 
@@ -78,6 +83,17 @@ class HandlesTable(Table):
     holes: int = Field(1, ge=1, le=2, description="Holes of each handle: 1 for a knob, 2 for a pull.")
     apart: Length | None = Field(None, description=f"Between the two holes of a pull. {usually('apart')}")
     hole: Length | None = Field(None, description=f"Diameter to drill. {usually('hole')}")
+
+
+class DrawerStopsTable(Table):
+    """Blocks that a drawer shuts against, glued to the rail or the board that it stands on."""
+
+    material: MaterialName | None = Field(None, description="Usually that of the drawer's sides.")
+    thickness: Length | None = Field(
+        None, description=f"How high the blocks are: lower than the drawer's bottom. {usually('stop_height')}"
+    )
+    length: Length | None = Field(None, description=f"Along the front. {usually('stop_length')}")
+    width: Length | None = Field(None, description=f"From front to back. {usually('stop_width')}")
 
 
 _DRAWER = "Material of sides and back."
@@ -123,6 +139,11 @@ class DrawerPart(Table):
     bottom: DrawerBottomPart | None = Field(None, description="Its bottom, if it has one.")
     applied_front: AppliedFrontPart | None = Field(None, description="Its applied front, if it has one.")
     handles: HandlesTable | None = Field(None, description="Holes for its handles, if they are wanted; may be empty.")
+    stops: DrawerStopsTable | None = Field(
+        None,
+        description="Blocks behind its front, if they are wanted, where that stands inset on wood; may be empty. The "
+        "drawer must pass over them, so its bottom is slid in, or it has none.",
+    )
 
 
 class DrawerTable(DrawerPart):

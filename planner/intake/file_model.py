@@ -15,19 +15,23 @@ from planner.intake import values
 from planner.intake.file_box import BoxTable
 from planner.intake.file_carcase import CarcaseTable
 from planner.intake.file_pins import PinsTable
+from planner.intake.file_stock import StockTable
 from planner.intake.file_values import (
     KEPT_TAG,
     SLED_TAG,
+    Code,
     Length,
     LengthOrNothing,
     Name,
     ProjectName,
+    Reason,
     Seconds,
     SledName,
     Slope,
     Table,
     usually,
 )
+from planner.intake.file_wood import ClimateTable, MaterialTable, RoomTable, TimberTable
 from planner.intake.refusal import RefusalError
 
 
@@ -54,13 +58,6 @@ class ProjectTable(Table):
     sled: SledName | None = Field(
         None, description="The sled for everything that names no other. May be left out when there is only one."
     )
-
-
-class MaterialTable(Table):
-    """A timber or a sheet good."""
-
-    kind: Literal["solid", "sheet"] = Field("solid", description="Solid timber, or sheet goods such as plywood.")
-    hardness: Literal["soft", "hard"] = Field("hard", description="How it cuts.")
 
 
 class SledTable(Table):
@@ -148,6 +145,17 @@ class RatesTable(Table):
     )
 
 
+class AcknowledgedTable(Table):
+    """A finding that you have taken note of; it is listed apart from the open ones."""
+
+    code: Code = Field(description="Name of the rule that found it, as planner checks --json gives it.")
+    marks: list[ProjectName] = Field([], description="Boards, ends or joints it is about, in the same order.")
+    level: Literal["stop", "caution", "note"] = Field(
+        "caution", description="How grave it was. Should it become graver, it is open again."
+    )
+    why: Reason = Field(description="Why you go on all the same.")
+
+
 class File(Table):
     """A piece, or a batch of pieces, of dovetailed casework."""
 
@@ -156,8 +164,13 @@ class File(Table):
     )
     project: ProjectTable = Field(description="What holds for the whole project.")
     material: dict[Name, MaterialTable] = Field(min_length=1, description="Timbers and sheet goods, by your names.")
+    timber: dict[Name, TimberTable] = Field({}, description="Figures of your own for timbers, by name.")
+    room: RoomTable | None = Field(None, description="The air over the year where the piece will stand.")
+    shop: ClimateTable | None = Field(None, description="The air or the wood in the shop on the day of cutting.")
     sled: dict[Name, AnySledTable] = Field(min_length=1, description="Dovetail sleds, by your names.")
+    stock: StockTable | None = Field(None, description="How boards are cut out of rough wood.")
     pins: PinsTable | None = Field(None, description="How pins are spaced wherever nothing else is said.")
     rates: RatesTable | None = Field(None, description="How long things take at the sled, for the time estimate.")
     box: list[BoxTable] = Field([], description="Plain boxes.")
     carcase: list[CarcaseTable] = Field([], description="Cabinets.")
+    acknowledged: list[AcknowledgedTable] = Field([], description="Findings that you have answered for.")

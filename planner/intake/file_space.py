@@ -27,9 +27,18 @@ from planner.intake.file_values import (
 )
 from planner.intake.only import Only
 from planner.intake.refusal import RefusalError
+from planner.intake.usual import PIN_HOLES
 from planner.lengths import Nm
 
 Said = TypeVar("Said")
+
+
+class DoorStopsTable(Table):
+    """Strips behind the closing edge of a door, or above and below behind a pair."""
+
+    material: MaterialName | None = Field(None, description="Usually the carcase's material.")
+    thickness: Length | None = Field(None, description=f"Thickness, from front to back. {usually('door_stop')}")
+    width: Length | None = Field(None, description=f"How far a strip stands into the space. {usually('stop_width')}")
 
 
 class DoorsTable(MadeTable):
@@ -38,6 +47,7 @@ class DoorsTable(MadeTable):
     only: ClassVar[tuple[Only, ...]] = (
         Only(keys=("hinged",), beside="leaves", words=(1,), usual=1),
         Only(keys=("overlay",), beside="stands", words=("overlay",), usual="inset"),
+        Only(keys=("stops",), beside="stands", words=("inset",), usual="inset"),
         Only(keys=FRAME_KEYS, beside="made", words=(FRAME,), usual=FRAME),
     )
     made: Literal["slab", "frame and panel"] = Field(
@@ -56,6 +66,33 @@ class DoorsTable(MadeTable):
     overlay: Length | None = Field(
         None, description=f"Overlay: how far it covers the edges on each side. {usually('overlay')}"
     )
+    stops: DoorStopsTable | None = Field(
+        None, description="Inset: strips that it shuts against, if they are wanted; may be empty."
+    )
+
+
+class ShelfPinsTable(Table):
+    """Rows of blind holes beside loose shelves, for the pins that these lie on."""
+
+    holes: int = Field(
+        PIN_HOLES,
+        ge=1,
+        le=values.GREATEST_PIN_HOLES,
+        description="Holes in a row for each shelf, an odd number: the middle one where the shelf is planned, the "
+        "others above and below it, as far as there is room.",
+    )
+    hole: Length | None = Field(None, description=f"Diameter to drill. {usually('pin_hole')}")
+    depth: Length | None = Field(None, description=f"How deep to drill. {usually('pin_depth')}")
+    apart: Length | None = Field(None, description=f"From hole to hole, middle to middle. {usually('pins_apart')}")
+    front: Length | None = Field(None, description=f"From the shelf's front edge to the holes. {usually('pins_in')}")
+    back: Length | None = Field(None, description=f"From the shelf's back edge to the holes. {usually('pins_in')}")
+
+    @field_validator("holes")
+    @classmethod
+    def _has_a_middle(cls, holes: int) -> int:
+        if holes % 2 == 0:
+            raise RefusalError(f"{holes} holes have none in the middle.", f"Take {holes - 1} or {holes + 1}.")
+        return holes
 
 
 class LooseShelvesTable(Table):
@@ -69,6 +106,9 @@ class LooseShelvesTable(Table):
     )
     setback: LengthOrNothing | None = Field(
         None, description=f"How far a shelf stands back from the front. {usually('shelf_setback')}"
+    )
+    pins: ShelfPinsTable | None = Field(
+        None, description="Holes for shelf pins in the boards beside them, if they are wanted; may be empty."
     )
 
 

@@ -81,6 +81,11 @@ def unit_of(info: ValidationInfo) -> Unit:
     return _known(info).unit
 
 
+def own_timbers(info: ValidationInfo) -> tuple[str, ...]:
+    """Names of the file's own timbers."""
+    return _known(info).timbers
+
+
 def _length(said: object, info: ValidationInfo) -> Nm:
     return values.length(said, _known(info).unit)
 
@@ -128,6 +133,14 @@ EitherWay: TypeAlias = Annotated[
 BoardWidth: TypeAlias = Annotated[Nm, PlainValidator(_board_width), WithJsonSchema(_ABOVE_NOTHING)]
 Name: TypeAlias = Annotated[str, Field(min_length=1, max_length=40), AfterValidator(values.name)]
 ProjectName: TypeAlias = Annotated[str, Field(min_length=1, max_length=80), AfterValidator(values.name)]
+Reason: TypeAlias = Annotated[
+    str,
+    AfterValidator(values.reason),
+    WithJsonSchema({"type": "string", "minLength": 1, "maxLength": values.GREATEST_REASON}),
+]
+Code: TypeAlias = Annotated[
+    str, AfterValidator(values.code), Field(json_schema_extra={"pattern": f"^{values.CODE.pattern}$"})
+]
 Title: TypeAlias = Annotated[str, Field(max_length=80), AfterValidator(values.name)]
 Mark: TypeAlias = Annotated[
     str, AfterValidator(values.mark), Field(json_schema_extra={"pattern": f"^{BOX_MARK.pattern}$"})

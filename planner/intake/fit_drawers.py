@@ -64,6 +64,9 @@ _RULES = MappingProxyType(
             Only(keys=("gap",), beside="stands", words=("inset",), usual="inset", elsewhere=("overlay",)),
             Only(keys=("overlay",), beside="stands", words=("overlay",), usual="inset", elsewhere=("inset",)),
         ),
+        ("bottom",): (
+            Only(keys=("screw_slot",), beside="goes", words=("slid in",), usual="all round", elsewhere=("all round",)),
+        ),
         ("handles",): (Only(keys=("apart",), beside="holes", words=(2,), usual=1, elsewhere=(1,)),),
     }
 )

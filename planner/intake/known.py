@@ -17,11 +17,13 @@ class Known:
         unit: unit of bare numbers.
         materials: names that a ``material`` may have; None when the file's materials can't be read at all.
         sleds: the same for ``sled``.
+        timbers: names of the file's own timbers.
     """
 
     unit: Unit
     materials: tuple[str, ...] | None
     sleds: tuple[str, ...] | None
+    timbers: tuple[str, ...] = ()
 
 
 def known_of(raw: Mapping[str, Any]) -> Known:
@@ -32,6 +34,7 @@ def known_of(raw: Mapping[str, Any]) -> Known:
         unit=Unit.INCH if said == Unit.INCH else Unit.MM,
         materials=_names(raw.get("material")),
         sleds=_names(raw.get("sled")),
+        timbers=_names(raw.get("timber")) or (),
     )
 
 

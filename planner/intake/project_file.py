@@ -16,6 +16,7 @@ from planner.intake.build import build
 from planner.intake.fit import count_rings, count_spaces, faults_of_fit
 from planner.intake.fit_sizes import faults_of_sizes
 from planner.intake.fit_spaces import deepest
+from planner.intake.fit_wood import faults_of_wood
 from planner.intake.form import read_form
 from planner.intake.kept_sleds import KeptSleds, look_up, none_kept
 from planner.intake.known import Known, known_of
@@ -85,7 +86,7 @@ def _read(raw: Mapping[str, Any], source: _Source, kept_sleds: KeptSleds) -> Pro
     file, faults = read_form(raw, known)
     faults += faults_of_fit(raw)
     if file and not faults:
-        faults += faults_of_sizes(file)
+        faults += [*faults_of_sizes(file), *faults_of_wood(file)]
     kept, faults_of_kept = look_up(raw, known, kept_sleds)
     faults += faults_of_kept
     if file is None or faults:

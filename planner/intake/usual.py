@@ -49,6 +49,16 @@ _LENGTHS = MappingProxyType(
         "till": ("3/8 in", "10 mm"),
         "shelf_play": ("1/8 in", "3 mm"),
         "shelf_setback": ("1/4 in", "6 mm"),
+        "stop_height": ("1/4 in", "6 mm"),
+        "stop_length": ("1 1/2 in", "40 mm"),
+        "stop_width": ("3/4 in", "20 mm"),
+        "door_stop": ("1/2 in", "12 mm"),
+        "screw_slot": ("3/16 in", "5 mm"),
+        "hanging_rail": ("3 in", "75 mm"),
+        "pin_hole": ("1/4 in", "5 mm"),
+        "pin_depth": ("5/16 in", "8 mm"),
+        "pins_apart": ("1 1/4 in", "32 mm"),
+        "pins_in": ("1 1/2 in", "37 mm"),
     }
 )
 """Key → usual length in an inch project and in a metric one.
@@ -65,6 +75,9 @@ _SHARES = MappingProxyType(
 A groove, a rabbet or a housing goes so deep into a board, a tenon so far into a stile or a leg. The lap of a rabbeted
 corner is what is left of the rabbeted board. Bracket feet rise to half the height of the base.
 """
+
+PIN_HOLES = 3
+"""Holes in a row for the pins of a loose shelf. Common practice, no source."""
 
 TENONS = 3
 """Through tenons at each end of a divider. Common practice, no source."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from fractions import Fraction
 from itertools import pairwise
@@ -15,17 +16,22 @@ from planner.lengths import LengthError, Nm, Span, Unit, read_length, write_leng
 FORMAT = 1
 """Version of the format that this program reads and writes."""
 
+GREATEST_CODE = 40
 GREATEST_COUNT = 500
 GREATEST_DRAWERS = 50
 GREATEST_TIERS = GREATEST_DRAWERS
 GREATEST_SHELVES = 50
+GREATEST_PIN_HOLES = 21
 GREATEST_DEPTH = 6
 """So many columns may stand in each other."""
 GREATEST_NEST = 20
 GREATEST_TENONS = 20
 GREATEST_PANELS = 20
 GREATEST_TAILS = 60
+LEAST_SAG, GREATEST_SAG = 100, 2000
+"""Of how many parts of its span a board may sag one."""
 GREATEST_RATIO = 4
+GREATEST_REASON = 200
 RATIO_PLACES = 6
 GREATEST_SHARE = 100
 LEAST_BOARD = Nm(10_000_000)
@@ -102,11 +108,31 @@ def name(said: str) -> str:
     return said
 
 
+def reason(said: str) -> str:
+    """Why somebody goes on all the same."""
+    if not 0 < len(said) <= GREATEST_REASON:
+        raise RefusalError(f"{quote(said)} is no reason.", f"Say it in 1 to {GREATEST_REASON} characters.")
+    return name(said)
+
+
 def unseen(said: object) -> RefusalError:
     """Refusal of a text with control characters, or with others that show as nothing or turn what follows."""
     return RefusalError(
         f"{quote(said)} has characters that can't be seen.", "Use letters, digits, signs and plain blanks only."
     )
+
+
+CODE = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*", re.ASCII)
+"""Name of a rule that finds something."""
+
+
+def code(said: str) -> str:
+    """Name of a rule that finds something."""
+    if len(said) > GREATEST_CODE or not CODE.fullmatch(said):
+        raise RefusalError(
+            f"{quote(said)} is no code of a finding.", "Write it as planner checks --json gives it: cross-grain."
+        )
+    return said
 
 
 def mark(said: str) -> str:

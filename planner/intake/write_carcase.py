@@ -8,6 +8,7 @@ from planner.domain.carcase import (
     Carcase,
     Dividers,
     Frames,
+    HangingRail,
     PanelledBack,
     Plinth,
     Rails,
@@ -24,6 +25,7 @@ from planner.intake.usual import TENONS, usual_depth, usual_divider, usual_lengt
 from planner.intake.write_drawer import drawer_table
 from planner.intake.write_made import FRAME, frame_table
 from planner.intake.write_space import SpaceWriter
+from planner.intake.write_use import use_said
 from planner.lengths import Nm
 
 
@@ -49,6 +51,8 @@ def carcase_table(carcase: Carcase, columns_before: int, said: Said) -> Table:
         **({"runners": _runners(carcase.runners, carcase.rails, stuff, said)} if carcase.runners else {}),
         **({"base": _base(carcase.base, carcase.ring.mark, stuff, said)} if carcase.base else {}),
         **({"top": _top(carcase.top, stuff, said)} if carcase.top else {}),
+        **({"hanging_rail": _hanging_rail(carcase.hanging_rail, stuff, said)} if carcase.hanging_rail else {}),
+        **use_said(carcase.use),
         **spaces.doors(carcase.inside.doors),
         **spaces.columns(carcase.inside, columns_before),
         **_drawers(carcase, said),
@@ -192,3 +196,7 @@ def _top(top: SeparateTop, usual: Stuff, said: Said) -> Table:
         **said.unusual("sides", top.sides_nm, "top_over"),
         **said.but("back", top.back_nm, Nm(0)),
     }
+
+
+def _hanging_rail(rail: HangingRail, usual: Stuff, said: Said) -> Table:
+    return {**said.stuff(rail.stuff, usual), **said.unusual("width", rail.width_nm, "hanging_rail")}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from planner.domain.bottom import BottomPanel, Slips
-from planner.domain.drawer import AppliedFront, Drawer, Handles
+from planner.domain.drawer import AppliedFront, Drawer, DrawerStops, Handles
 from planner.domain.ring import Ring, Stuff
 from planner.domain.words import BottomGoes, JointKind, Role, RunnerKind, Stands
 from planner.intake.said import Said
@@ -33,6 +33,7 @@ def drawer_table(drawer: Drawer, runners: RunnerKind | None, said: Said) -> Tabl
         **({"bottom": _bottom(drawer.bottom, ring, said)} if drawer.bottom else {}),
         **({"applied_front": _applied_front(drawer.applied_front, said)} if drawer.applied_front else {}),
         **({"handles": _handles(drawer.handles, said)} if drawer.handles else {}),
+        **({"stops": _stops(drawer.stops, side, said)} if drawer.stops else {}),
     }
 
 
@@ -56,6 +57,7 @@ def _bottom(bottom: BottomPanel, ring: Ring, said: Said) -> Table:
     return {
         **bottom_table(bottom, "up", thinnest, said),
         **({} if bottom.goes is BottomGoes.ALL_ROUND else {"goes": str(bottom.goes)}),
+        **said.but("screw_slot", bottom.screw_slot_nm, None),
         **({"slips": _slips(slips, side, said)} if slips else {}),
     }
 
@@ -87,4 +89,14 @@ def _handles(handles: Handles, said: Said) -> Table:
         "holes": handles.holes,
         **said.but("apart", handles.apart_nm, usual_length("apart", said.unit) if pull else Nm(0)),
         **said.unusual("hole", handles.hole_nm),
+    }
+
+
+def _stops(stops: DrawerStops, side: Stuff, said: Said) -> Table:
+    """Sizes always stand here, for the same reason."""
+    return {
+        **({} if stops.stuff.material == side.material else {"material": stops.stuff.material}),
+        "thickness": said.length(stops.stuff.thickness_nm),
+        "length": said.length(stops.length_nm),
+        "width": said.length(stops.width_nm),
     }

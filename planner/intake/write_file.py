@@ -10,11 +10,11 @@ from __future__ import annotations
 from dataclasses import fields
 from itertools import accumulate, groupby
 
-from planner.domain.material import Material
+from planner.domain.acknowledged import Acknowledged
 from planner.domain.project import Project, problems
 from planner.domain.rates import USUAL_RATES, Rates
 from planner.domain.sled import Sled
-from planner.domain.words import DrawersCut
+from planner.domain.words import DrawersCut, Level
 from planner.errors import InputError, Problem
 from planner.intake.kept_sleds import figures
 from planner.intake.project_file import read_project, read_tables
@@ -26,6 +26,8 @@ from planner.intake.usual import GRIDS
 from planner.intake.values import FORMAT
 from planner.intake.write_box import batch_table
 from planner.intake.write_carcase import carcase_table
+from planner.intake.write_stock import stock_table
+from planner.intake.write_wood import climate_table, material_table, room_table, timber_table
 from planner.lengths import Nm
 
 
@@ -88,12 +90,17 @@ def _file(project: Project) -> Table:
     return {
         "format": FORMAT,
         "project": _project(project, said),
-        "material": {material.name: _material(material) for material in project.materials},
+        "material": {material.name: material_table(material, project.timbers) for material in project.materials},
+        **if_any("timber", {timber.name: timber_table(timber) for timber in project.timbers}),
+        **if_any("room", room_table(project.room, said.unit)),
+        **if_any("shop", climate_table(project.shop, said.unit)),
+        **if_any("stock", stock_table(project.stock, said.unit)),
         "sled": {sled.name: _sled(sled, said) for sled in project.sleds},
         **if_any("pins", differences(said.pins, usual_pins(said.unit))),
         **if_any("rates", differences(_rates(project.rates), _rates(USUAL_RATES))),
         **if_any("box", [batch_table(boxes, said) for boxes in batches]),
         **if_any("carcase", carcases),
+        **if_any("acknowledged", [_acknowledged(each) for each in project.acknowledged]),
     }
 
 
@@ -109,10 +116,13 @@ def _project(project: Project, said: Said) -> Table:
     }
 
 
-def _material(material: Material) -> Table:
-    usual = Material(name=material.name)
-    said = {"kind": material.kind, "hardness": material.hardness}
-    return {key: str(value) for key, value in said.items() if value != getattr(usual, key)}
+def _acknowledged(answer: Acknowledged) -> Table:
+    return {
+        "code": answer.code,
+        **({"marks": list(answer.marks)} if answer.marks else {}),
+        **({} if answer.level is Level.CAUTION else {"level": str(answer.level)}),
+        "why": answer.why,
+    }
 
 
 def _sled(sled: Sled, said: Said) -> Table:

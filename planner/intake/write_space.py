@@ -11,11 +11,11 @@ from itertools import count
 from planner.domain.drawer import Drawer
 from planner.domain.marks import drawer_mark
 from planner.domain.ring import Stuff
-from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.space import Division, Doors, DoorStops, LooseShelves, ShelfPins, Space
 from planner.domain.words import DividerKind, HeightRule, Side, Stands
 from planner.intake.said import Said
 from planner.intake.sharing import Table, if_any
-from planner.intake.usual import usual_length
+from planner.intake.usual import PIN_HOLES, usual_length
 from planner.intake.write_made import FRAME, made_table
 from planner.lengths import Nm
 
@@ -105,6 +105,17 @@ class SpaceWriter:
             **self.said.stuff(shelves.stuff, self.stuff),
             **self.said.unusual("play", shelves.play_nm, "shelf_play"),
             **self.said.unusual("setback", shelves.setback_nm, "shelf_setback"),
+            **({"pins": self._pins(shelves.pins)} if shelves.pins else {}),
+        }
+
+    def _pins(self, pins: ShelfPins) -> Table:
+        return {
+            **({} if pins.holes == PIN_HOLES else {"holes": pins.holes}),
+            **self.said.unusual("hole", pins.hole_nm, "pin_hole"),
+            **self.said.unusual("depth", pins.depth_nm, "pin_depth"),
+            **self.said.unusual("apart", pins.apart_nm, "pins_apart"),
+            **self.said.unusual("front", pins.front_nm, "pins_in"),
+            **self.said.unusual("back", pins.back_nm, "pins_in"),
         }
 
     def doors(self, doors: Doors | None) -> Table:
@@ -121,9 +132,14 @@ class SpaceWriter:
                 **self.said.but(
                     "overlay", doors.overlay_nm, usual_length("overlay", self.said.unit) if overlay else Nm(0)
                 ),
+                **({"stops": self._stops(doors.stops)} if doors.stops else {}),
                 **made_table(doors.made, self.stuff, FRAME, self.said),
             }
         }
+
+    def _stops(self, stops: DoorStops) -> Table:
+        usual = Stuff(material=self.stuff.material, thickness_nm=usual_length("door_stop", self.said.unit))
+        return {**self.said.stuff(stops.stuff, usual), **self.said.unusual("width", stops.width_nm, "stop_width")}
 
 
 def _only_drawers(tiers: Division) -> bool:

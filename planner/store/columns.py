@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any, NewType, NoReturn, TypeVar, Union, get_ar
 
 from planner.domain.ring import Corner, Ring, Stuff
 from planner.domain.sled import Sled
+from planner.domain.stock import MaterialStock
 
 if TYPE_CHECKING:
     from planner.store.tables import Row
@@ -31,7 +32,9 @@ MaterialOf = Callable[[int], str]
 IdOf = Callable[[str], int]
 """From the name of a material to its id."""
 
-_REFERENCES = {(Ring, "sled"), (Corner, "board_at_b"), (Corner, "board_at_a"), (Sled, "kept")}
+_REFERENCES = {
+    (Ring, "sled"), (Corner, "board_at_b"), (Corner, "board_at_a"), (Sled, "kept"), (MaterialStock, "material"),
+}  # fmt: skip
 """Fields that are kept as the id of another row."""
 
 
@@ -85,7 +88,7 @@ def _columns(name: str, kind: type[Any]) -> tuple[str, ...]:
         return f"{of}material_id", f"{of}thickness_nm"
     if issubclass(kind, Fraction):
         return f"{name}_top", f"{name}_bottom"
-    return (name,) if issubclass(kind, StrEnum | str | int) else ()
+    return (name,) if issubclass(kind, StrEnum | str | int | float) else ()
 
 
 def _none_known(which: object) -> NoReturn:

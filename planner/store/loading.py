@@ -4,19 +4,24 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from planner.domain.acknowledged import Acknowledged
 from planner.domain.box import Box, HingedLid, SawnLid, Till
+from planner.domain.climate import Climate, Room, Where
 from planner.domain.material import Material
 from planner.domain.project import Project
 from planner.domain.rates import Rates
 from planner.domain.sled import Sled
+from planner.domain.timber import Timber
 from planner.domain.words import Role
 from planner.errors import Problem, StoreError
 from planner.store.kinds import BoxKind, LidKind
 from planner.store.loading_carcase import carcase
 from planner.store.loading_parts import bottom, made, ring
+from planner.store.loading_stock import stock
 from planner.store.part_tables import LidRow, PlainBoxRow, TillRow
 from planner.store.rows import RESTORE, Rows, gap
-from planner.store.tables import BoxRow, ProjectRow
+from planner.store.tables import AcknowledgedRow, BoxRow, ProjectRow
+from planner.store.wood_tables import ClimateRow, TimberRow
 
 if TYPE_CHECKING:
     from sqlmodel import Session
@@ -42,11 +47,33 @@ def assemble(session: Session, row: ProjectRow) -> Project:
             boxes=tuple(_box(rows, each) for each in rows.boxes if each.kind == BoxKind.PLAIN),
             carcases=tuple(carcase(rows, each) for each in rows.boxes if each.kind == BoxKind.CARCASE),
             rates=rows.value(Rates, row, where),
+            timbers=tuple(rows.value(Timber, each, where) for each in rows.several(TimberRow)),
+            room=_room(rows, where),
+            shop=_climate(rows, Where.SHOP),
+            stock=stock(rows, where),
+            acknowledged=tuple(
+                rows.value(Acknowledged, each, where, marks=tuple(each.marks.split("\n")) if each.marks else ())
+                for each in rows.several(AcknowledgedRow)
+            ),
         )
     except (ValueError, ZeroDivisionError) as error:  # what the CHECKs should have kept out
         raise StoreError([Problem(where=where, what=f"{error}.", remedy=RESTORE)]) from error
     rows.refuse_strays()
     return project
+
+
+def _room(rows: Rows, where: str) -> Room | None:
+    dry, damp = _climate(rows, Where.DRY), _climate(rows, Where.DAMP)
+    if dry is None and damp is None:
+        return None
+    if dry is None or damp is None:
+        raise gap(where, "one of its room's two seasons is missing.")
+    return Room(dry=dry, damp=damp)
+
+
+def _climate(rows: Rows, state: Where) -> Climate | None:
+    row = rows.maybe(ClimateRow, state.value)
+    return rows.value(Climate, row, state.value) if row else None
 
 
 def _box(rows: Rows, row: BoxRow) -> Box:

@@ -12,6 +12,7 @@ from planner.domain.carcase import (
     Carcase,
     Dividers,
     Frames,
+    HangingRail,
     PanelledBack,
     Plinth,
     Rails,
@@ -19,8 +20,9 @@ from planner.domain.carcase import (
     SeparateTop,
     Stand,
 )
-from planner.domain.drawer import AppliedFront, Drawer, Handles
-from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.drawer import AppliedFront, Drawer, DrawerStops, Handles
+from planner.domain.space import Division, Doors, DoorStops, LooseShelves, ShelfPins, Space
+from planner.domain.use import UNSAID, Borne, Load, Use
 from planner.domain.words import DividerKind, Role
 from planner.store.carcase_tables import (
     BackRow,
@@ -40,7 +42,9 @@ from planner.store.kinds import BackKind, Holds
 from planner.store.loading_parts import bottom, made, ring
 from planner.store.part_tables import AppliedFrontRow, DrawerRow, HandlesRow
 from planner.store.rows import Rows, gap
+from planner.store.stop_tables import DoorStopsRow, DrawerStopsRow, HangingRailRow, ShelfPinsRow
 from planner.store.tables import BoxRow, PartRow
+from planner.store.use_tables import CarriedLoadRow, UseRow
 
 _Value = TypeVar("_Value")
 
@@ -76,6 +80,8 @@ def carcase(rows: Rows, box: BoxRow) -> Carcase:
         back=_back(rows, box, where),
         base=_plinth(rows, box) or part(Stand, StandRow),
         top=part(SeparateTop, SeparateTopRow),
+        hanging_rail=part(HangingRail, HangingRailRow),
+        use=_use(rows, box),
     )
 
 
@@ -87,6 +93,19 @@ def _back(rows: Rows, box: BoxRow, where: str) -> Back | None:
     if kind is BackKind.PANELLED:
         return rows.value(PanelledBack, row, where, made=made(rows, f"back of {box.mark!r}", carcase_id=box.id))
     return rows.value(_BACKS[kind], row, where)
+
+
+def _use(rows: Rows, box: BoxRow) -> Use:
+    row = rows.maybe(UseRow, box.id)
+    if row is None:
+        return UNSAID
+    where = f"use of {box.mark!r}"
+
+    def load(on: Borne) -> Load | None:
+        borne = rows.maybe(CarriedLoadRow, box.id, on.value)
+        return None if borne is None else rows.value(Load, borne, where)
+
+    return rows.value(Use, row, where, shelves=load(Borne.SHELVES), drawers=load(Borne.DRAWERS), top=load(Borne.TOP))
 
 
 def _plinth(rows: Rows, box: BoxRow) -> Plinth | None:
@@ -119,7 +138,8 @@ def _held(rows: Rows, row: SpaceRow) -> Division | Drawer | LooseShelves | None:
             return _drawer(rows, row)
         case Holds.LOOSE_SHELVES:
             shelves = rows.one(LooseShelvesRow, row.id, where=_at(row), what="loose shelves")
-            return rows.value(LooseShelves, shelves, f"loose shelves in {_at(row)}")
+            pins, where = rows.maybe(ShelfPinsRow, row.id), f"loose shelves in {_at(row)}"
+            return rows.value(LooseShelves, shelves, where, pins=pins and rows.value(ShelfPins, pins, where))
         case Holds.NOTHING:
             return None
 
@@ -129,7 +149,14 @@ def _doors(rows: Rows, space: SpaceRow) -> Doors | None:
     if row is None:
         return None
     where = f"doors of {_at(space)}"
-    return rows.value(Doors, row, where, made=made(rows, where, space_id=space.id))
+    stops = rows.maybe(DoorStopsRow, space.id)
+    return rows.value(
+        Doors,
+        row,
+        where,
+        made=made(rows, where, space_id=space.id),
+        stops=stops and rows.value(DoorStops, stops, where),
+    )
 
 
 def _drawer(rows: Rows, space: SpaceRow) -> Drawer:
@@ -137,6 +164,7 @@ def _drawer(rows: Rows, space: SpaceRow) -> Drawer:
     box = rows.one(BoxRow, row.box_id, where=f"drawer in {_at(space)}", what="ring")
     where = f"drawer {box.mark!r}"
     front, handles = rows.maybe(AppliedFrontRow, box.id), rows.maybe(HandlesRow, box.id)
+    stops = rows.maybe(DrawerStopsRow, box.id)
     return rows.value(
         Drawer,
         row,
@@ -145,4 +173,5 @@ def _drawer(rows: Rows, space: SpaceRow) -> Drawer:
         bottom=bottom(rows, box, Role.BOTTOM_PANEL),
         applied_front=front and rows.value(AppliedFront, front, f"applied front of {box.mark!r}"),
         handles=handles and rows.value(Handles, handles, where),
+        stops=stops and rows.value(DrawerStops, stops, where),
     )

@@ -23,7 +23,7 @@ from planner.store.trouble import told
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
-HEAD = "0003"
+HEAD = "0004"
 """The newest revision; a test compares it with the scripts."""
 
 

@@ -136,6 +136,8 @@ class BottomPanelRow(PartRow, table=True):
         *more_than_nothing("thickness_nm", "groove_depth_nm"),
         *nothing_or_more("up_nm", "play_nm"),
         one_of("goes", *BottomGoes),
+        *more_than_nothing("screw_slot_nm"),
+        CheckConstraint("screw_slot_nm IS NULL OR goes = 'slid in'", name="slot_slid_in"),
         STRICT,
     )
 
@@ -148,6 +150,7 @@ class BottomPanelRow(PartRow, table=True):
     up_nm: Nm | None = Field(sa_type=NM)
     play_nm: Nm = Field(sa_type=NM)
     goes: str = Field(sa_type=Text)
+    screw_slot_nm: Nm | None = Field(sa_type=NM)
 
 
 class SlipsRow(PartRow, table=True):

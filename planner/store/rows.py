@@ -32,7 +32,10 @@ from planner.store.part_tables import (
     SlipsRow,
     TillRow,
 )
+from planner.store.stock_tables import MaterialStockRow, StockRow
+from planner.store.stop_tables import DoorStopsRow, DrawerStopsRow, HangingRailRow, ShelfPinsRow
 from planner.store.tables import (
+    AcknowledgedRow,
     BoardRow,
     BoxRow,
     CornerJointRow,
@@ -43,6 +46,8 @@ from planner.store.tables import (
     SledRow,
     SpacingRow,
 )
+from planner.store.use_tables import CarriedLoadRow, UseRow
+from planner.store.wood_tables import ClimateRow, TimberRow
 
 if TYPE_CHECKING:
     from sqlmodel import Session
@@ -54,6 +59,11 @@ _Value = TypeVar("_Value")
 _Key = tuple[object, ...]
 
 _FOUND_BY: dict[type[PartRow], tuple[str, ...]] = {
+    AcknowledgedRow: (),
+    TimberRow: (),
+    ClimateRow: ("state_of",),
+    StockRow: (),
+    MaterialStockRow: (),
     BoxRow: ("id",),
     BoardRow: ("box_id",),
     CornerJointRow: ("board_at_b_id",),
@@ -67,10 +77,13 @@ _FOUND_BY: dict[type[PartRow], tuple[str, ...]] = {
     SlipsRow: ("box_id", "role"),
     AppliedFrontRow: ("box_id",),
     HandlesRow: ("box_id",),
+    DrawerStopsRow: ("box_id",),
     CarcaseRow: ("box_id",),
     SpaceRow: ("carcase_id", "parent_id"),
     LooseShelvesRow: ("space_id",),
+    ShelfPinsRow: ("space_id",),
     DoorsRow: ("space_id",),
+    DoorStopsRow: ("space_id",),
     RailsRow: ("carcase_id",),
     DividersRow: ("carcase_id", "kind"),
     FramesRow: ("carcase_id",),
@@ -79,6 +92,9 @@ _FOUND_BY: dict[type[PartRow], tuple[str, ...]] = {
     PlinthRow: ("carcase_id",),
     StandRow: ("carcase_id",),
     SeparateTopRow: ("carcase_id",),
+    HangingRailRow: ("carcase_id",),
+    UseRow: ("carcase_id",),
+    CarriedLoadRow: ("carcase_id", "borne_by"),
     MadeRow: ("space_id", "box_id", "carcase_id"),
 }
 """By table, the columns by which the owner of its rows finds them. Materials and sleds are looked up by all."""

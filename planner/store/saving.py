@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, TypeVar
 
-from planner.domain.project import Project
+from planner.domain.project import Project, climates
 from planner.domain.ring import Ring
 from planner.domain.spacing import Spacing
 from planner.store import sleds
@@ -28,7 +28,11 @@ from planner.store.part_tables import (
 )
 from planner.store.saving_carcase import carcase_row, rows_in_carcase, write_spaces
 from planner.store.saving_parts import rows_of_box
+from planner.store.saving_stock import stock_rows
+from planner.store.stock_tables import StockRow
+from planner.store.stop_tables import DrawerStopsRow
 from planner.store.tables import (
+    AcknowledgedRow,
     BoardRow,
     BoxRow,
     CornerJointRow,
@@ -41,13 +45,17 @@ from planner.store.tables import (
     SledRow,
     SpacingRow,
 )
+from planner.store.wood_tables import ClimateRow, TimberRow
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 _Kept = TypeVar("_Kept", bound=KeptRow)
 
-_ANEW = (SpacingRow, PlainBoxRow, LidRow, TillRow, CarcaseRow, BottomPanelRow, AppliedFrontRow, HandlesRow)
+_ANEW = (
+    StockRow, AcknowledgedRow, TimberRow, ClimateRow, SpacingRow, PlainBoxRow, LidRow, TillRow, CarcaseRow,
+    BottomPanelRow, AppliedFrontRow, HandlesRow, DrawerStopsRow,
+)  # fmt: skip
 """Tables that are cleared of a project first; what stands in a carcase goes with it, listed pins with their spacing,
 how a lid is made with the lid."""
 
@@ -256,6 +264,14 @@ def _write_parts(session: Session, project: Project, ids: Ids) -> None:
 
 
 def _parts(session: Session, project: Project, ids: Ids) -> Iterator[PartRow]:
+    for position, each in enumerate(project.acknowledged, start=1):
+        marks = "\n".join(each.marks)
+        yield row_from(AcknowledgedRow, each, project_id=ids.project, position=position, marks=marks)
+    for position, timber in enumerate(project.timbers, start=1):
+        yield row_from(TimberRow, timber, project_id=ids.project, position=position)
+    for state, climate in climates(project):
+        yield row_from(ClimateRow, climate, project_id=ids.project, state_of=state.value)
+    yield from stock_rows(project, ids)
     for box in project.boxes:
         yield from rows_of_box(box, ids)
     for carcase in project.carcases:

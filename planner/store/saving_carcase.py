@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from planner.domain.carcase import BackPanel, BoardedBack, Carcase, PanelledBack, Plinth, Stand
 from planner.domain.drawer import Drawer
 from planner.domain.space import Division, LooseShelves, Space
+from planner.domain.use import UNSAID, Borne, Use
 from planner.domain.words import DividerKind
 from planner.store.carcase_tables import (
     BackRow,
@@ -27,7 +28,9 @@ from planner.store.columns import columns_of, row_from
 from planner.store.ids import Ids
 from planner.store.kinds import BackKind, BoxKind, Holds
 from planner.store.saving_parts import made_row, rows_of_drawer
+from planner.store.stop_tables import DoorStopsRow, HangingRailRow, ShelfPinsRow
 from planner.store.tables import PartRow
+from planner.store.use_tables import CarriedLoadRow, UseRow
 
 if TYPE_CHECKING:
     from sqlmodel import Session
@@ -82,6 +85,17 @@ def rows_in_carcase(carcase: Carcase, spaces: Iterable[Placed], ids: Ids) -> Ite
         yield row_from(StandRow, carcase.base, ids.material, **at)
     if carcase.top is not None:
         yield row_from(SeparateTopRow, carcase.top, ids.material, **at)
+    if carcase.hanging_rail is not None:
+        yield row_from(HangingRailRow, carcase.hanging_rail, ids.material, **at)
+    yield from _rows_of_use(carcase.use, at)
+
+
+def _rows_of_use(use: Use, at: dict[str, int]) -> Iterator[PartRow]:
+    if use == UNSAID:
+        return
+    yield row_from(UseRow, use, **at)
+    loads = {on: use.load(on) for on in Borne}
+    yield from (row_from(CarriedLoadRow, load, borne_by=on.value, **at) for on, load in loads.items() if load)
 
 
 def _rows_in_space(space: Space, space_id: int, ids: Ids) -> Iterator[PartRow]:
@@ -90,9 +104,13 @@ def _rows_in_space(space: Space, space_id: int, ids: Ids) -> Iterator[PartRow]:
         yield from rows_of_drawer(space.holds, space_id, ids)
     if isinstance(space.holds, LooseShelves):
         yield row_from(LooseShelvesRow, space.holds, ids.material, kind=Holds.LOOSE_SHELVES.value, **at)
+        if space.holds.pins is not None:
+            yield row_from(ShelfPinsRow, space.holds.pins, kind=Holds.LOOSE_SHELVES.value, **at)
     if space.doors is not None:
         yield row_from(DoorsRow, space.doors, **at)
         yield made_row(space.doors.made, ids, space_id=space_id)
+        if space.doors.stops is not None:
+            yield row_from(DoorStopsRow, space.doors.stops, ids.material, **at)
 
 
 def _rows_between(carcase: Carcase, at: dict[str, int], ids: Ids) -> Iterator[PartRow]:

@@ -23,6 +23,7 @@ from planner.store.part_tables import (
     SlipsRow,
     TillRow,
 )
+from planner.store.stop_tables import DrawerStopsRow
 from planner.store.tables import PartRow
 
 
@@ -50,6 +51,8 @@ def rows_of_drawer(drawer: Drawer, space_id: int, ids: Ids) -> Iterator[PartRow]
         yield row_from(AppliedFrontRow, drawer.applied_front, ids.material, **at)
     if drawer.handles is not None:
         yield row_from(HandlesRow, drawer.handles, **at)
+    if drawer.stops is not None:
+        yield row_from(DrawerStopsRow, drawer.stops, ids.material, **at)
 
 
 def _rows_of_bottom(bottom: BottomPanel | None, role: Role, at: dict[str, object], ids: Ids) -> Iterator[PartRow]:

@@ -3,7 +3,8 @@
 Rows are flat and know nothing of geometry; what can be derived is not kept. Every row but the project's own carries
 ``project_id``, and foreign keys lead to rows of the same project. The words in the CHECKs come from the domain, so a
 new word without a migration shows as a difference between these tables and a migrated store. What a ring is the frame
-of stands in ``part_tables.py``, what a carcase is made up of in ``carcase_tables.py``.
+of stands in ``part_tables.py``, what a carcase is made up of in ``carcase_tables.py``, the small parts that finish
+either in ``stop_tables.py``.
 """
 
 from typing import Any, ClassVar, Final, cast
@@ -21,7 +22,7 @@ from sqlalchemy import (
 )
 from sqlmodel import Field, SQLModel
 
-from planner.domain.words import DrawersCut, EdgeName, End, Hardness, JointKind, MaterialKind, Spread
+from planner.domain.words import DrawersCut, EdgeName, End, Hardness, JointKind, Level, MaterialKind, Sawn, Spread
 from planner.lengths import Grid, Nm, Unit
 from planner.store.kinds import BoxKind
 from planner.store.rules import (
@@ -93,6 +94,27 @@ class ProjectRow(Row, table=True):
     drawers_cut: str = Field(sa_type=Text)
 
 
+class AcknowledgedRow(PartRow, table=True):
+    """A finding that the maker has answered for; its marks stand one to a line."""
+
+    __tablename__ = "acknowledged"
+    __table_args__ = (
+        of_project(),
+        UniqueConstraint("project_id", "code", "marks", name="finding"),
+        *not_empty("code", "why"),
+        *more_than_nothing("position"),
+        one_of("level", *Level),
+        STRICT,
+    )
+
+    project_id: int = Field(primary_key=True)
+    position: int = Field(primary_key=True)
+    code: str = Field(sa_type=Text)
+    marks: str = Field(sa_type=Text)
+    level: str = Field(sa_type=Text)
+    why: str = Field(sa_type=Text)
+
+
 class MaterialRow(KeptRow, table=True):
     """A timber or a sheet good of a project."""
 
@@ -106,6 +128,8 @@ class MaterialRow(KeptRow, table=True):
         *more_than_nothing("position"),
         one_of("kind", *MaterialKind),
         one_of("hardness", *Hardness),
+        *not_empty("species"),
+        one_of("sawn", *Sawn),
         STRICT,
     )
 
@@ -113,6 +137,8 @@ class MaterialRow(KeptRow, table=True):
     name: str = Field(sa_type=Text)
     kind: str = Field(sa_type=Text)
     hardness: str = Field(sa_type=Text)
+    species: str | None = Field(sa_type=Text)
+    sawn: str | None = Field(sa_type=Text)
 
 
 class KeptSledRow(Row, table=True):

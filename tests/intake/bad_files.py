@@ -187,6 +187,19 @@ _SLED = 'bit = "1/2 in"\ngreatest_bit_height = "1 1/4 in"'
 _LIST = 'heights = ["5 in", "6 in", "rest"]'
 _GRADUATED = 'heights = "graduated"\nstep = "3/4 in"'
 _HALF_BLIND = 'front_joint = "half-blind"\nlap = "5/16 in"\n'
+_CHERRY = "[material.cherry]\n"
+
+
+def _bog_oak(right: str, wrong: str) -> str:
+    """A timber of the maker's own, with one mistake."""
+    table = (
+        "[timber.'bog oak']\ntangential = 0.0037\nradial = 0.0018\nspecific_gravity = 0.7\nstiffness = '10.3 GPa'\n"
+        "strength = '85 MPa'\n"
+    )
+    assert right in table
+    return table.replace(right, wrong)
+
+
 _APPLIED = '[carcase.except.E2.applied_front]\nmaterial = "cherry"\nthickness = "7/16 in"\ngap = 0\n'
 _DRAWER = '[carcase.drawer]\nmaterial = "cherry"\n'
 _RAILS = '[carcase.rails]\nthickness = "3/4 in"\nwidth = "2 in"\n'
@@ -247,6 +260,27 @@ BAD_FILES = (
         "'hard' stands where a table is wanted",
         "[material.cherry]",
     ),
+    BadFile("species that is two", _CHERRY, f"{_CHERRY}species = 'oak'\n", "material.cherry.species", "'oak' is no known timber", "Oak, northern red or Oak, white"),
+    BadFile("mistyped species", _CHERRY, f"{_CHERRY}species = 'blck chery'\n", "material.cherry.species", "'blck chery'", "Cherry, black"),
+    BadFile("species that nobody knows", _CHERRY, f"{_CHERRY}species = 'xyzzy'\n", "material.cherry.species", "'xyzzy'", "[timber.NAME]"),
+    BadFile("species as number", _CHERRY, f"{_CHERRY}species = 3\n", "material.cherry.species", "3 is not a text", "quotes"),
+    BadFile("sheet of a solid species", 'kind = "sheet"', "kind = 'sheet'\nspecies = 'teak'", "material.'fir plywood'.kind", "'Teak' is \"solid\"", "another species"),
+    BadFile("sawn somehow", _CHERRY, f"{_CHERRY}sawn = 'plain'\n", "material.cherry.sawn", "'plain'", "'flat', 'quarter' or 'rift'"),
+    # timbers, and the air
+    BadFile("whole shrinkage for a coefficient", _CHERRY, _bog_oak("tangential = 0.0037", "tangential = 10.4") + _CHERRY, "timber.'bog oak'.tangential", "10.4", "0.00248"),
+    BadFile("timber without weight", _CHERRY, _bog_oak("specific_gravity = 0.7\n", "") + _CHERRY, "timber.'bog oak'.specific_gravity", "missing", "12 %"),
+    BadFile("timber of lead", _CHERRY, _bog_oak("0.7", "11.3") + _CHERRY, "timber.'bog oak'.specific_gravity", "11.3", "up to 1.5"),
+    BadFile("strength without unit", _CHERRY, _bog_oak("'85 MPa'", "85") + _CHERRY, "timber.'bog oak'.strength", "85 has no unit", "85 MPa"),
+    BadFile("stiffness of steel", _CHERRY, _bog_oak("'10.3 GPa'", "'210 GPa'") + _CHERRY, "timber.'bog oak'.stiffness", "'210 GPa'", "40 GPa"),
+    BadFile("nameless timber", _CHERRY, _bog_oak("'bog oak'", "''") + _CHERRY, "timber.''", "is empty", "one character"),
+    BadFile("room of one season", _CHERRY, "[room]\ndry = { moisture = 6 }\n" + _CHERRY, "room.damp", "missing", "dampest"),
+    BadFile("seasons changed about", _CHERRY, "[room]\ndry = { moisture = 11 }\ndamp = { moisture = 6 }\n" + _CHERRY, "room.dry", "11 %", "Change dry and damp about"),
+    BadFile("air without temperature", _CHERRY, "[shop]\nhumidity = 45\n" + _CHERRY, "shop", "too little", "humidity and temperature"),
+    BadFile("shop that says nothing", _CHERRY, "[shop]\n" + _CHERRY, "shop", "too little", "moisture"),
+    BadFile("humidity over all", _CHERRY, "[shop]\nhumidity = '145 %'\ntemperature = 70\n" + _CHERRY, "shop.humidity", "'145 %'", "from 0 to 100"),
+    BadFile("heat of the other unit", _CHERRY, "[shop]\nhumidity = 45\ntemperature = '70 C'\n" + _CHERRY, "shop.temperature", "'70 C'", "140 °F"),
+    BadFile("moisture in words", _CHERRY, "[shop]\nmoisture = 'dry'\n" + _CHERRY, "shop.moisture", "'dry'", "8.5 %"),
+    BadFile("moisture as truth", _CHERRY, "[shop]\nmoisture = true\n" + _CHERRY, "shop.moisture", "true", "8.5"),
     # sleds
     BadFile("no slope", 'slope = "1:8"\n', "", "sled.bench.slope", "missing", "Slope of its two fences"),
     BadFile("slope as number", 'slope = "1:8"', "slope = 8", "sled.bench.slope", "8 is not a slope", "1:8"),

@@ -280,6 +280,15 @@ apron = 80
 tenon = 20
 setback = 4
 
+[carcase.use]
+fixed_to = "wall"
+floor = "hard"
+open_at_once = 2
+shelves = "25 lb/ft"
+drawers = "tools"
+top = "70.5 kg/m2"
+sag = 300
+
 [[carcase.column]]
 
 [[carcase.column.tier]]
@@ -366,6 +375,16 @@ BAD_FURNITURE = (
     _Bad("lap as thick as the board", "lap = 7", "lap = 18", "carcase[2].lap", "as thick as the board", "thinner lap"),
     _Bad("pins of rabbets", 'corners = "rabbet"', 'corners = "rabbet"\npins_on = "sides"', "carcase[2].pins_on", "goes with corners = 'dovetail' only", 'corners = "dovetail"'),
     _Bad("top that stands back", "front = 25", "front = -25", "carcase[1].top.front", "-25 is negative", "more than nothing"),
+    # use
+    _Bad("fixed to the ceiling", '"wall"', '"ceiling"', "carcase[2].use.fixed_to", "'ceiling'", "'nothing' or 'wall'"),
+    _Bad("floor of stone", '"hard"', '"stone"', "carcase[2].use.floor", "'stone'", "'carpet' or 'hard'"),
+    _Bad("no drawer open", "open_at_once = 2", "open_at_once = 0", "carcase[2].use.open_at_once", "0", "from 1 to 50"),
+    _Bad("load of no name", '"tools"', '"bricks"', "carcase[2].use.drawers", "'bricks' is not a load", "books"),
+    _Bad("load of no unit", '"25 lb/ft"', "25", "carcase[2].use.shelves", "25 is not a load", '"25 lb/ft"'),
+    _Bad("load of a length alone", '"25 lb/ft"', '"25 lb"', "carcase[2].use.shelves", "'25 lb' is not a load", "kg/m"),
+    _Bad("load of nothing", "70.5 kg/m2", "0.0 kg/m2", "carcase[2].use.top", "no load at all", "Leave it out"),
+    _Bad("load too fine", "70.5 kg/m2", "70.5001 kg/m2", "carcase[2].use.top", "is not a load", "kg/m2"),
+    _Bad("sag of all the span", "sag = 300", "sag = 1", "carcase[2].use.sag", "1", "from 100 to 2000"),
     # doors
     _Bad("overlay of inset doors", 'stands = "overlay"\noverlay = 14', "overlay = 14", "carcase[1].doors.overlay", "goes with stands = 'overlay' only", 'stands = "overlay"'),
     _Bad("a pair hinged on one side", "overlay = 14\nleaves = 2", 'overlay = 14\nleaves = 2\nhinged = "left"', "carcase[1].doors.hinged", "goes with leaves = 1 only", "leaves = 1"),
@@ -399,6 +418,12 @@ BAD_FURNITURE = (
     _Bad("drawer counted but not there", "D203", "D205", "except.D205", "no drawer of this carcase is marked 'D205'", "D203"),
     # drawers
     _Bad("bottom that goes in from below", 'goes = "slid in"', 'goes = "from below"', "drawer.bottom.goes", "'from below'", "'all round' or 'slid in'"),
+    _Bad("slot of a bottom shut in", 'goes = "slid in"', "screw_slot = 5", "drawer.bottom.screw_slot", "goes with goes = 'slid in' only", 'goes = "slid in"'),
+    _Bad("slot of no width", 'goes = "slid in"', 'goes = "slid in"\nscrew_slot = 0', "drawer.bottom.screw_slot", "0 is no length", "more than 0"),
+    _Bad("stops of no height", _PULLS, _PULLS + "\n[carcase.drawer.stops]\nthickness = 0\n", "drawer.stops.thickness", "0 is no length", "more than 0"),
+    _Bad("even holes for pins", "count = 3\n", "count = 3\npins = { holes = 4 }\n", "tier[3].shelves.pins.holes", "4 holes have none in the middle", "3 or 5"),
+    _Bad("stops of overlay doors", "overlay = 14\n", "overlay = 14\nstops = {}\n", "carcase[1].doors.stops", "goes with stands = 'inset' only", 'stands = "inset"'),
+    _Bad("hanging rail of no width", "[carcase.top]", "[carcase.hanging_rail]\nwidth = 0\n\n[carcase.top]", "hanging_rail.width", "0 is no length", "more than 0"),
     _Bad("slips of no height", "height = 18\n", "height = 0\n", "drawer.bottom.slips.height", "0 is no length", "more than 0"),
     _Bad("back higher than the sides", "back_lower = 6", "back_lower = -6", "drawer.back_lower", "-6 is negative", "more than nothing"),
     _Bad("knobs apart", _PULLS, "count = 2\nholes = 1\napart = 64\n", "drawer.handles.apart", "goes with holes = 2 only", "holes = 2"),

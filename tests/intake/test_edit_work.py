@@ -266,7 +266,11 @@ def test_a_timber_swapped_everywhere_is_swapped_in_every_stuff(project: Project,
         with pytest.raises(InputError, match="nothing here is of"):
             swapped(project, old, other)
         return
-    made = [] if any(m.name == other for m in project.materials) else [replace(project.material(old), name=other)]
+    made = (
+        []
+        if any(m.name == other for m in project.materials)
+        else [replace(project.material(old), name=other, species=None)]
+    )
     if old == other and all(stuff != old for stuff in materials_of(project)):
         return
     assert swapped(project, old, other) == replace(expected, materials=(*project.materials, *made))

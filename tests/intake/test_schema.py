@@ -34,18 +34,29 @@ each_sound_file = pytest.mark.parametrize("name", sorted(SOUND))
 PINS = "half_pin pin tails tail greatest_tail spread ratio places measured_from alike"
 FRAME = "stile rail groove_depth tenon wide high panel"
 DIVIDERS = "material thickness joint housing_depth stop tenons"
-DOORS = f"leaves hinged stands gap overlay made material thickness {FRAME}"
+DOORS = f"leaves hinged stands gap overlay stops made material thickness {FRAME}"
 COLUMN = "width share tier drawers heights ratio step marks divided_by doors"
 TIER = "height share column column_step column_ratio holds mark shelves doors"
 DRAWER = (
     "material front_material front_thickness side_thickness back_thickness side_clearance top_clearance back_clearance "
-    "back_lower sled pins_on front_joint lap pins joint bottom applied_front handles"
+    "back_lower sled pins_on front_joint lap pins joint bottom applied_front handles stops"
 )
+STOPS = "material thickness length width"
 BOTTOM = "material thickness groove_depth up play"
 KEYS = {
-    "": "format project material sled pins rates box carcase",
+    "": "format project material timber room shop stock sled pins rates box carcase acknowledged",
+    "acknowledged.0": "code marks level why",
     "project": "name units show proud height_tolerance drawers sled",
-    "material.x": "kind hardness",
+    "material.x": "kind hardness species sawn",
+    "timber.x": "kind hardness tangential radial shrinkage_tangential shrinkage_radial specific_gravity stiffness "
+    "strength source",
+    "room": "dry damp",
+    "room.dry": "moisture humidity temperature",
+    "shop": "moisture humidity temperature",
+    "stock": "length width thickness sheet end_trim edge_trim rip_kerf crosscut_kerf joint least_stave greatest_stave "
+    "spares spare_length spare_width practice waste stages first_cut keep material",
+    "stock.keep": "length width credit",
+    "stock.material.x": "sold_as length width thickness end_trim edge_trim greatest_stave waste grain",
     "sled.x": "slope bit greatest_bit_height greatest_width greatest_upright slot greatest_depth_soft "
     "greatest_depth_hard kept",
     "pins": PINS,
@@ -62,8 +73,10 @@ KEYS = {
     "box.0.till.lid": "material thickness",
     "box.0.nest": "count gap",
     "carcase.0": "mark title sizes width height depth material thickness corners lap rabbets_on sled pins_on pins "
-    "joint back rails partitions shelves frames runners base top doors column column_step column_ratio drawer except",
+    "joint back rails partitions shelves frames runners base top hanging_rail use doors column column_step "
+    "column_ratio drawer except",
     "carcase.0.joint.J1": PINS,
+    "carcase.0.use": "fixed_to floor open_at_once shelves drawers top sag",
     "carcase.0.back": f"made material thickness rabbet_depth play board lap gap {FRAME}",
     "carcase.0.back.panel": "material thickness play",
     "carcase.0.rails": "material thickness width housing_depth",
@@ -76,23 +89,28 @@ KEYS = {
     "leg_material apron tenon setback",
     "carcase.0.base.joint.J2": PINS,
     "carcase.0.top": "material thickness front sides back",
+    "carcase.0.hanging_rail": "material thickness width",
     "carcase.0.doors": DOORS,
+    "carcase.0.doors.stops": "material thickness width",
     "carcase.0.column.0": COLUMN,
     "carcase.0.column.0.doors": DOORS,
     "carcase.0.column.0.tier.0": TIER,
-    "carcase.0.column.0.tier.0.shelves": "count material thickness play setback",
+    "carcase.0.column.0.tier.0.shelves": "count material thickness play setback pins",
+    "carcase.0.column.0.tier.0.shelves.pins": "holes hole depth apart front back",
     "carcase.0.column.0.tier.0.doors.panel": "material thickness play",
     "carcase.0.column.0.tier.0.column.0.tier.0.column.0": COLUMN,
     "carcase.0.column.0.tier.0.column.0.tier.0": TIER,
     "carcase.0.drawer": DRAWER,
     "carcase.0.drawer.joint.J4": PINS,
     "carcase.0.drawer.applied_front": "material thickness stands gap overlay",
-    "carcase.0.drawer.bottom": f"{BOTTOM} goes slips",
+    "carcase.0.drawer.bottom": f"{BOTTOM} goes screw_slot slips",
     "carcase.0.drawer.bottom.slips": "material thickness height",
     "carcase.0.drawer.handles": "count holes apart hole",
+    "carcase.0.drawer.stops": STOPS,
+    "carcase.0.except.D3.stops": STOPS,
     "carcase.0.except.D3": DRAWER,
     "carcase.0.except.D3.applied_front": "material thickness stands gap overlay",
-    "carcase.0.except.D3.bottom": f"{BOTTOM} goes slips",
+    "carcase.0.except.D3.bottom": f"{BOTTOM} goes screw_slot slips",
 }
 """Every table of the format and its keys, written down apart from the code."""
 
@@ -198,7 +216,7 @@ def test_a_missing_key_in_any_table_is_missed_by_both_or_by_none(name: str) -> N
     across = {
         "rails", "partitions", "shelves", "frames", "sled", "bottom", "drawer", "drawers", "column", "marks", "heights",
         "step", "ratio", "carcase", "box", "up", "down", "tenon", "stile", "groove_depth", "tier", "holes",
-        "front_joint", "divided_by",
+        "front_joint", "divided_by", "goes",
     }  # fmt: skip
     for path in tables(said):
         for key in at(said, path):

@@ -63,7 +63,11 @@ def test_the_file_of_a_chest_says_only_what_is_not_usual() -> None:
     assert written(sample("six_drawer_chest")) == {
         "format": 1,
         "project": {"name": "Landing chest", "units": "in"},
-        "material": {"ash": {}, "poplar": {"hardness": "soft"}, "birch plywood": {"kind": "sheet"}},
+        "material": {
+            "ash": {"species": "Ash, white"},
+            "poplar": {"species": "Yellow-poplar"},  # which is known to cut softly
+            "birch plywood": {"species": "Plywood, birch"},
+        },
         "sled": {
             "bench": {
                 "slope": "1:8",
@@ -84,6 +88,7 @@ def test_the_file_of_a_chest_says_only_what_is_not_usual() -> None:
                 "material": "ash",
                 "thickness": "3/4 in",
                 "pins_on": "top and bottom",
+                "use": {"fixed_to": "wall", "drawers": "clothes"},
                 "column": [{"drawers": 6, "heights": "graduated", "step": "1/2 in"}],
                 "back": {"material": "birch plywood", "thickness": "1/4 in"},
                 "rails": {"thickness": "3/4 in", "width": "2 1/2 in"},

@@ -9,34 +9,44 @@ from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
+from planner.domain.acknowledged import Acknowledged
 from planner.domain.bottom import Slips
 from planner.domain.box import Box, HingedLid, Till
 from planner.domain.carcase import (
     Carcase,
     Dividers,
     Frames,
+    HangingRail,
     PanelledBack,
     Plinth,
     Runners,
     SeparateTop,
     Stand,
 )
-from planner.domain.drawer import AppliedFront, Drawer, Handles
+from planner.domain.climate import Climate, Room
+from planner.domain.drawer import AppliedFront, Drawer, DrawerStops, Handles
 from planner.domain.material import Material
 from planner.domain.panelled import Panelled, Slab
 from planner.domain.project import Project
 from planner.domain.rates import Rates
 from planner.domain.ring import Ring, make_ring, with_half_blind_front, with_rabbets
-from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.space import Division, Doors, DoorStops, LooseShelves, ShelfPins, Space
+from planner.domain.stock import FirstCut, MaterialStock, SoldAs, usual_stock
+from planner.domain.timber import Timber
+from planner.domain.use import FixedTo, Load, LoadKind, LoadUnit, Use
 from planner.domain.words import (
     BottomGoes,
     DividerJoint,
     DividerKind,
     EdgeName,
+    Hardness,
     HeightRule,
+    Level,
+    MaterialKind,
     PinPair,
     RingKind,
     RunnerKind,
+    Sawn,
     Side,
     SizesOver,
     Spread,
@@ -56,6 +66,19 @@ LISTED = replace(
     spread=Spread.LISTED,
     places=((inches("1"), inches("1 1/4")), (inches("2 1/2"), inches("3"))),
     measured_from=EdgeName.FAR,
+)
+
+BOG_OAK = Timber(
+    name="bog oak",
+    kind=MaterialKind.SOLID,
+    tangential=0.0037,
+    radial=0.0018,
+    shrinkage_tangential_pct=10.4,
+    specific_gravity=0.71,
+    stiffness_gpa=10.273,
+    strength_mpa=85.0,
+    hardness=Hardness.SOFT,
+    source="a trial of our own",
 )
 
 SPARE = replace(SLED, name="spare", slot_nm=inches("33/64"), greatest_depth_hard_nm=inches("1"), kept=True)
@@ -101,12 +124,18 @@ def columns_of(carcase: Carcase) -> tuple[Space, ...]:
 
 
 def fronted(plain: Drawer) -> Drawer:
-    """The same drawer; D101 with an applied front, handles and slips, D201 with a half-blind front."""
+    """The same drawer; D101 with an applied front, handles, slips and stops, D201 with a half-blind front."""
     if plain.ring.mark == "D101":
         return replace(
             plain,
             applied_front=AppliedFront(stuff=ash("5/8"), gap_nm=inches("0")),
-            bottom=replace(BOTTOM, goes=BottomGoes.SLID_IN, slips=Slips(stuff=ash("3/8"), height_nm=inches("3/4"))),
+            bottom=replace(
+                BOTTOM,
+                goes=BottomGoes.SLID_IN,
+                slips=Slips(stuff=ash("3/8"), height_nm=inches("3/4")),
+                screw_slot_nm=inches("3/16"),
+            ),
+            stops=DrawerStops(stuff=ash("1/4"), length_nm=inches("1 1/2"), width_nm=inches("3/4")),
             handles=Handles(count=2, holes=2, apart_nm=inches("3"), hole_nm=inches("3/16")),
             back_lower_nm=inches("1/4"),
         )
@@ -129,7 +158,15 @@ PANELLED = Panelled(
 
 def dresser() -> Carcase:
     """A carcase without drawers, which has what the one with drawers has not."""
-    shelves = LooseShelves(count=2, stuff=ash("3/4"), play_nm=inches("1/8"), setback_nm=inches("1/4"))
+    pins = ShelfPins(
+        holes=5,
+        hole_nm=inches("1/4"),
+        depth_nm=inches("5/16"),
+        apart_nm=inches("1"),
+        front_nm=inches("1 1/2"),
+        back_nm=inches("2"),
+    )
+    shelves = LooseShelves(count=2, stuff=ash("3/4"), play_nm=inches("1/8"), setback_nm=inches("1/4"), pins=pins)
     doors = Doors(
         leaves=2,
         hinged=Side.LEFT,
@@ -138,8 +175,14 @@ def dresser() -> Carcase:
         overlay_nm=inches("3/8"),
         made=Slab(stuff=ash("3/4")),
     )
+    stopped = replace(
+        doors,
+        stands=Stands.INSET,
+        overlay_nm=inches("0"),
+        stops=DoorStops(stuff=ash("1/2"), width_nm=inches("3/4")),
+    )
     shelved = replace(
-        tiers(Space(holds=shelves, doors=doors), Space(), by=DividerKind.SHELF),
+        tiers(Space(holds=shelves, doors=doors), Space(doors=stopped), by=DividerKind.SHELF),
         share=Fraction(3, 2),
     )
     ring = make_ring("S", RingKind.CARCASE, (ash("7/8"),) * 4, PinPair.FIRST_AND_THIRD, SPACING, "main")
@@ -184,6 +227,13 @@ def dresser() -> Carcase:
             setback_nm=inches("1/8"),
         ),
         top=SeparateTop(stuff=ash("7/8"), front_nm=inches("1"), sides_nm=inches("3/4"), back_nm=inches("0")),
+        hanging_rail=HangingRail(stuff=ash("3/4"), width_nm=inches("3")),
+        use=Use(
+            fixed_to=FixedTo.WALL,
+            open_at_once=2,
+            shelves=Load(kind=LoadKind.BOOKS),
+            top=Load(kind=LoadKind.OWN, thousandths=12_500, unit=LoadUnit.KG_M2),
+        ),
     )
 
 
@@ -239,11 +289,32 @@ def cabinet(name: str = "hall cabinet", *, drawers: int = 2) -> Project:
     return replace(
         chest,
         name=name,
-        materials=(*chest.materials, Material(name="larch")),
+        materials=(*chest.materials, Material(name="larch", hardness=Hardness.SOFT, species="bog oak", sawn=Sawn.RIFT)),
         sleds=(*chest.sleds, SPARE),
         boxes=(box,),
         carcases=(carcase, dresser()),
         rates=Rates(pass_s=8, turning_s=0),
+        timbers=(BOG_OAK, replace(BOG_OAK, name="Cherry, black", shrinkage_tangential_pct=None)),
+        room=Room(
+            dry=Climate(humidity_hundredths=3000, temperature_milli_c=21_111),
+            damp=Climate(moisture_hundredths=1150),
+        ),
+        shop=Climate(moisture_hundredths=825, humidity_hundredths=5000, temperature_milli_c=15_000),
+        stock=replace(
+            usual_stock(chest.unit),
+            greatest_stave_nm=inches("5"),
+            first_cut=FirstCut.RIP,
+            waste_hundredths=3050,
+            practice=False,
+            materials=(
+                MaterialStock(material=chest.materials[1].name, sold_as=SoldAs.DRESSED, end_trim_nm=inches("1")),
+                MaterialStock(material=chest.materials[0].name, grain=False, waste_hundredths=0),
+            ),
+        ),
+        acknowledged=(
+            Acknowledged(code="slope", marks=(), level=Level.NOTE, why="tried on scrap"),
+            Acknowledged(code="cross-grain", marks=("C-back", "C-left"), level=Level.CAUTION, why="a narrow one"),
+        ),
     )
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from planner.domain.acknowledged import Acknowledged
 from planner.domain.bottom import BottomPanel, Slips
 from planner.domain.box import Box, HingedLid, SawnLid, Till
 from planner.domain.carcase import (
@@ -16,6 +17,7 @@ from planner.domain.carcase import (
     Carcase,
     Dividers,
     Frames,
+    HangingRail,
     PanelledBack,
     Plinth,
     Rails,
@@ -23,15 +25,20 @@ from planner.domain.carcase import (
     SeparateTop,
     Stand,
 )
-from planner.domain.drawer import AppliedFront, Drawer, Handles
+from planner.domain.climate import Climate
+from planner.domain.drawer import AppliedFront, Drawer, DrawerStops, Handles
 from planner.domain.material import Material
 from planner.domain.panelled import Panelled, Slab
 from planner.domain.project import Project
+from planner.domain.rack import Flaw, Lot
 from planner.domain.rates import Rates
 from planner.domain.ring import Board, Corner, Ring
 from planner.domain.sled import Sled
-from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.space import Division, Doors, DoorStops, LooseShelves, ShelfPins, Space
 from planner.domain.spacing import Spacing
+from planner.domain.stock import MaterialStock, Stock
+from planner.domain.timber import Timber
+from planner.domain.use import Load, Use
 from planner.domain.words import BottomGoes, MaterialKind, Role, Spread
 from planner.lengths import Nm
 from planner.store.carcase_tables import (
@@ -61,7 +68,10 @@ from planner.store.part_tables import (
     SlipsRow,
     TillRow,
 )
+from planner.store.stock_tables import FlawRow, LotRow, MaterialStockRow, StockRow
+from planner.store.stop_tables import DoorStopsRow, DrawerStopsRow, HangingRailRow, ShelfPinsRow
 from planner.store.tables import (
+    AcknowledgedRow,
     BoardRow,
     BoxRow,
     CornerJointRow,
@@ -73,6 +83,8 @@ from planner.store.tables import (
     SledRow,
     SpacingRow,
 )
+from planner.store.use_tables import CarriedLoadRow, UseRow
+from planner.store.wood_tables import ClimateRow, TimberRow
 from tests.pieces import SPACING, ash, inches
 from tests.store.examples import GRADUATED, PANELLED, SPARE
 
@@ -95,10 +107,26 @@ def elsewhere(*names: str) -> dict[str, tuple[str, ...]]:
 ELSEWHERE: dict[type[Any], tuple[type[Row], dict[str, tuple[str, ...]], set[str]]] = {
     Project: (
         ProjectRow,
-        elsewhere("materials", "sleds", "boxes", "carcases") | {"rates": RATES},
+        elsewhere("materials", "sleds", "boxes", "carcases", "acknowledged", "timbers", "room", "shop", "stock")
+        | {"rates": RATES},
         {"id", "version"},
     ),
     Material: (MaterialRow, {}, {"id", "project_id", "position"}),
+    Acknowledged: (AcknowledgedRow, {}, {"project_id", "position"}),
+    Timber: (TimberRow, {}, {"project_id", "position"}),
+    Climate: (ClimateRow, {}, {"project_id", "state_of"}),
+    Stock: (
+        StockRow,
+        {"keep": ("keep_length_nm", "keep_width_nm", "keep_credit_pct")} | elsewhere("materials"),
+        {"project_id"},
+    ),
+    MaterialStock: (MaterialStockRow, {"material": ("material_id",)}, {"project_id", "position"}),
+    Lot: (LotRow, {"price": ("cents", "per", "currency")} | elsewhere("flaws"), {"id"}),
+    Flaw: (
+        FlawRow,
+        {"along": ("along_from_nm", "along_to_nm"), "across": ("across_from_nm", "across_to_nm")},
+        {"lot_id", "position"},
+    ),
     Sled: (SledRow, {"kept": ("kept_sled_id",)}, {"id", "project_id", "position"}),
     Ring: (
         BoxRow,
@@ -119,7 +147,19 @@ ELSEWHERE: dict[type[Any], tuple[type[Row], dict[str, tuple[str, ...]], set[str]
     Carcase: (
         CarcaseRow,
         {"ring": ("box_id",)}
-        | elsewhere("inside", "rails", "partitions", "shelves", "frames", "runners", "back", "base", "top"),
+        | elsewhere(
+            "inside",
+            "rails",
+            "partitions",
+            "shelves",
+            "frames",
+            "runners",
+            "back",
+            "base",
+            "top",
+            "hanging_rail",
+            "use",
+        ),
         {"project_id", "kind"},
     ),
     Space: (
@@ -136,15 +176,18 @@ ELSEWHERE: dict[type[Any], tuple[type[Row], dict[str, tuple[str, ...]], set[str]
         RATIO | elsewhere("spaces"),
         IN_CARCASE | {"id", "parent_id", "position", "holds", "size_nm", "share_top", "share_bottom"},
     ),
-    LooseShelves: (LooseShelvesRow, STUFF, {"project_id", "space_id", "kind"}),
-    Doors: (DoorsRow, elsewhere("made"), {"project_id", "space_id"}),
+    LooseShelves: (LooseShelvesRow, STUFF | elsewhere("pins"), {"project_id", "space_id", "kind"}),
+    ShelfPins: (ShelfPinsRow, {}, {"project_id", "space_id", "kind"}),
+    Doors: (DoorsRow, elsewhere("made", "stops"), {"project_id", "space_id"}),
+    DoorStops: (DoorStopsRow, STUFF, {"project_id", "space_id"}),
     Drawer: (
         DrawerRow,
-        {"ring": ("box_id",)} | elsewhere("bottom", "applied_front", "handles"),
+        {"ring": ("box_id",)} | elsewhere("bottom", "applied_front", "handles", "stops"),
         {"project_id", "kind", "space_id"},
     ),
     AppliedFront: (AppliedFrontRow, STUFF, AT_BOX),
     Handles: (HandlesRow, {}, AT_BOX),
+    DrawerStops: (DrawerStopsRow, STUFF, AT_BOX),
     BottomPanel: (BottomPanelRow, STUFF | elsewhere("slips"), AT_BOX | {"role"}),
     Slips: (SlipsRow, STUFF, {"project_id", "box_id", "role"}),
     Rails: (RailsRow, STUFF, IN_CARCASE),
@@ -161,6 +204,9 @@ ELSEWHERE: dict[type[Any], tuple[type[Row], dict[str, tuple[str, ...]], set[str]
     Plinth: (PlinthRow, {"ring": ("box_id",)}, IN_CARCASE | {"kind"}),
     Stand: (StandRow, stuff("leg") | stuff("apron"), IN_CARCASE),
     SeparateTop: (SeparateTopRow, STUFF, IN_CARCASE),
+    HangingRail: (HangingRailRow, STUFF, IN_CARCASE),
+    Use: (UseRow, elsewhere("shelves", "drawers", "top"), IN_CARCASE),
+    Load: (CarriedLoadRow, {}, IN_CARCASE | {"borne_by"}),
     Panelled: (MadeRow, STUFF | stuff("panel"), {"id", "project_id", "space_id", "box_id", "carcase_id", "kind"}),
     Slab: (
         MadeRow,
@@ -202,7 +248,7 @@ NAMES = {number: name for name, number in IDS.items()}
 
 def test_each_type_of_field_has_its_columns() -> None:
     assert columns_of(Material(name="elm", kind=MaterialKind.SHEET)) == {
-        "name": "elm", "kind": "sheet", "hardness": "hard",
+        "name": "elm", "kind": "sheet", "hardness": "hard", "species": None, "sawn": None,
     }  # fmt: skip
     spacing = columns_of(GRADUATED)
     assert (spacing["ratio_top"], spacing["ratio_bottom"], spacing["alike"], spacing["spread"]) == (3, 2, 1, "middle")

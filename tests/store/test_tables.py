@@ -15,7 +15,10 @@ from typing import Any
 
 import pytest
 
+from planner.domain.rack import Flaw, Lot, Per, Price, Surfaced
+from planner.lengths import Nm
 from planner.store.engine import writing
+from planner.store.rack import put_in
 from planner.store.sleds import take_in
 from planner.store.tables import Row
 from tests.store.bad_rows import LEADS_TO, MAY_BE_UNSAID, NOBODY, STRAYS, TWICE, TWO_COLUMNS, WORDLESS
@@ -59,6 +62,7 @@ def filled(tmp_path_factory: pytest.TempPathFactory) -> Path:
     remember(path, cabinet().name, "read", "changed")
     with writing(path) as session:
         take_in(session, [replace(SPARE, name="wide")])
+        put_in(session, LOTS)
     return path
 
 
@@ -69,6 +73,20 @@ def store(filled: Path) -> Iterator[Store]:
         connection.execute("BEGIN")
         yield Store(connection)
         connection.execute("ROLLBACK")
+
+
+LOTS = (
+    Lot(
+        mark="Y1", yard="Hollin yard", material="ash", shortest_nm=Nm(10), longest_nm=Nm(20), narrowest_nm=Nm(5),
+        widest_nm=Nm(9), thickness_nm=Nm(4), surfaced=Surfaced.ROUGH, price=Price(cents=5, per=Per.PIECE),
+        least_hundredths=50,
+    ),
+    Lot(
+        mark="Y2", yard=None, material="ash", shortest_nm=Nm(10), longest_nm=Nm(10), narrowest_nm=Nm(5),
+        widest_nm=Nm(5), thickness_nm=Nm(4), surfaced=Surfaced.ROUGH, count=1,
+        flaws=(Flaw(along=(Nm(0), Nm(2)), across=(Nm(0), Nm(1))),),
+    ),
+)  # fmt: skip
 
 
 # --- CHECK -------------------------------------------------------------------------------------------------
