@@ -11,12 +11,15 @@ from planner.derive.joints import joints
 from planner.derive.labels import labels
 from planner.derive.sawn_lids import sawn_sizes
 from planner.derive.tails import tail_end
+from planner.derive.weights import weights
 from planner.domain.plan import Plan
 from planner.domain.project import Project
 from planner.plan import operations as work
+from planner.plan.hardware import hardware
 from planner.plan.practice import practice_joints
 from planner.plan.sled import sled_plan
 from planner.plan.tails import tail_settings
+from planner.wood.timbers import timbers_of
 
 
 def plan(project: Project) -> Plan:
@@ -33,10 +36,11 @@ def plan(project: Project) -> Plan:
     sled = sled_plan([(project, tuple(corners.values()))])
     tails = tail_settings([tail_end(joint) for joint in corners.values()])
     practice = practice_joints(project, corners.values(), sled)
-    operations = work.operations(
-        work.Facts(project, boards, tuple(corners.values()), cuts, made.openings, sled, tails, practice)
-    )
-    facts = Facts(project=project, boards=boards, joints=corners, features=cuts, openings=made.openings, sled=sled)
+    build = work.Facts(project, boards, tuple(corners.values()), cuts, made.openings, sled, tails, practice)
+    operations = work.operations(build)
+    timbers = timbers_of(project)
+    heavy = weights(project, boards, (cuts, corners.values()), made.openings, timbers)
+    facts = Facts(project, boards, corners, cuts, made.openings, sled, timbers, heavy)
     return Plan(
         project=project,
         boards=tuple(boards.values()),
@@ -48,7 +52,9 @@ def plan(project: Project) -> Plan:
         tails=tails,
         practice=practice,
         operations=operations,
-        order=work.order_of_work(operations),
+        order=work.order_of_work(operations, build),
         findings=findings(facts),
         sawn=tuple(part for box in project.boxes for part in sawn_sizes(box, boards)),
+        hardware=hardware(project, boards, cuts),
+        weights=heavy,
     )

@@ -14,6 +14,7 @@ from planner.domain.carcase import (
     Carcase,
     Dividers,
     Frames,
+    HangingRail,
     PanelledBack,
     Plinth,
     Rails,
@@ -24,6 +25,7 @@ from planner.domain.carcase import (
 from planner.domain.ring import Ring, Stuff, make_ring, with_rabbets
 from planner.domain.space import Space
 from planner.domain.spacing import Spacing
+from planner.domain.use import UNSAID, FixedTo, Floor, Load, LoadKind, LoadUnit, Use
 from planner.domain.words import DividerJoint, DividerKind, PinPair, RingKind, RunnerKind, SizesOver
 from planner.lengths import Nm, Unit
 from tests.drawn_spaces import Marking, inside_of
@@ -81,6 +83,8 @@ def carcases(draw: st.DrawFn, shop: Shop, unit: Unit, mark: str, markings: list[
         back=draw(st.none() | _backs(shop, stuff.thickness_nm)),
         base=draw(st.none() | _plinths(shop, f"{mark}P") | _plinths(shop, f"{mark}9") | _stands(shop)),
         top=draw(st.none() | _tops(shop, stuff)),
+        hanging_rail=draw(st.none() | _hanging_rails(shop, stuff)),
+        use=draw(st.just(UNSAID) | _uses()),
     )
 
 
@@ -231,3 +235,32 @@ def _tops(shop: Shop, carcase: Stuff) -> st.SearchStrategy[SeparateTop]:
         sides_nm=allowances(40 * MM),
         back_nm=allowances(40 * MM),
     )
+
+
+# --- how it is used -----------------------------------------------------------------------------------------
+
+
+def _uses() -> st.SearchStrategy[Use]:
+    loads = st.none() | _loads()
+    return st.builds(
+        Use,
+        fixed_to=st.sampled_from(FixedTo),
+        floor=st.sampled_from(Floor),
+        open_at_once=st.none() | st.integers(1, 50),
+        shelves=loads,
+        drawers=loads,
+        top=loads,
+        sag=st.none() | st.integers(100, 2000),
+    )
+
+
+def _loads() -> st.SearchStrategy[Load]:
+    own = st.builds(
+        Load, kind=st.just(LoadKind.OWN), thousandths=st.integers(1, 9_999_999), unit=st.sampled_from(LoadUnit)
+    )
+    return own | st.builds(Load, kind=st.sampled_from([kind for kind in LoadKind if kind is not LoadKind.OWN]))
+
+
+def _hanging_rails(shop: Shop, carcase: Stuff) -> st.SearchStrategy[HangingRail]:
+    width = lengths(30 * MM, 120 * MM) | st.sampled_from([Nm(76_200_000), Nm(75 * MM)])
+    return st.builds(HangingRail, stuff=st.just(carcase) | stuffs(shop), width_nm=width)

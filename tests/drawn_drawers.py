@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from hypothesis import strategies as st
 
 from planner.domain.bottom import BottomPanel, Slips
-from planner.domain.drawer import AppliedFront, Drawer, Handles
+from planner.domain.drawer import AppliedFront, Drawer, DrawerStops, Handles
 from planner.domain.ring import Stuff, make_ring, with_half_blind_front
 from planner.domain.words import BottomGoes, PinPair, RingKind, Stands
 from planner.lengths import Nm
@@ -49,7 +49,15 @@ def applied_fronts(shop: Shop) -> st.SearchStrategy[AppliedFront]:
 
 @cache
 def drawer_bottoms(shop: Shop) -> st.SearchStrategy[BottomPanel]:
-    """Bottoms shut in or slid in, with slips and without."""
+    """Bottoms shut in or slid in, with slips and without; those that slide in may have slots for their screws."""
+    return _bottoms_that_go(shop, BottomGoes.ALL_ROUND, st.none()) | _bottoms_that_go(
+        shop, BottomGoes.SLID_IN, st.none() | lengths(3 * MM, 8 * MM)
+    )
+
+
+def _bottoms_that_go(
+    shop: Shop, goes: BottomGoes, slots: st.SearchStrategy[Nm | None]
+) -> st.SearchStrategy[BottomPanel]:
     slips = st.builds(Slips, stuff=stuffs(shop, 6 * MM, 12 * MM), height_nm=lengths(12 * MM, 25 * MM))
     return st.builds(
         BottomPanel,
@@ -57,8 +65,9 @@ def drawer_bottoms(shop: Shop) -> st.SearchStrategy[BottomPanel]:
         groove_depth_nm=cut_depths(6 * MM),
         up_nm=st.none() | lengths(3 * MM, 20 * MM),
         play_nm=allowances(3 * MM),
-        goes=st.sampled_from(BottomGoes),
+        goes=st.just(goes),
         slips=st.none() | slips,
+        screw_slot_nm=slots,
     )
 
 
@@ -69,6 +78,17 @@ def handles() -> st.SearchStrategy[Handles]:
     knobs = st.builds(Handles, count=st.integers(1, 2), holes=st.just(1), apart_nm=st.just(Nm(0)), hole_nm=hole)
     apart = lengths(40 * MM, 160 * MM)
     return knobs | st.builds(Handles, count=st.integers(1, 2), holes=st.just(2), apart_nm=apart, hole_nm=hole)
+
+
+@cache
+def drawer_stops(shop: Shop) -> st.SearchStrategy[DrawerStops]:
+    """Blocks to shut against."""
+    return st.builds(
+        DrawerStops,
+        stuff=stuffs(shop, 3 * MM, 12 * MM),
+        length_nm=lengths(15 * MM, 60 * MM),
+        width_nm=lengths(10 * MM, 40 * MM),
+    )
 
 
 @cache
@@ -94,6 +114,7 @@ def drawer_facts(draw: st.DrawFn, shop: Shop) -> dict[str, Any]:
         "back_lower_nm": draw(st.just(Nm(0)) | allowances()),
         "bottom": draw(st.none() | drawer_bottoms(shop)),
         "handles": draw(st.none() | handles()),
+        "stops": draw(st.none() | drawer_stops(shop)),
     }
 
 
@@ -111,7 +132,7 @@ def drawer_of(mark: str, facts: Mapping[str, Any]) -> Drawer:
         facts["sled"],
     )
     ring = with_own(ring, facts["own"])
-    kept = ("side_clearance_nm", "top_clearance_nm", "back_clearance_nm", "back_lower_nm", "bottom", "handles")
+    kept = ("side_clearance_nm", "top_clearance_nm", "back_clearance_nm", "back_lower_nm", "bottom", "handles", "stops")
     return Drawer(
         ring=with_half_blind_front(ring, Nm(hidden_by)) if half_blind else ring,
         applied_front=None if half_blind else hidden_by,

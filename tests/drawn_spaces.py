@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from planner.domain.drawer import Drawer
 from planner.domain.marks import drawer_mark
-from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.space import Division, Doors, DoorStops, LooseShelves, ShelfPins, Space
 from planner.domain.words import DividerKind, HeightRule, Side, Stands, Way
 from planner.lengths import Nm
 from tests.drawn_drawers import drawer_facts, drawer_of
@@ -53,7 +53,38 @@ def loose_shelves(shop: Shop) -> st.SearchStrategy[LooseShelves]:
         stuff=stuffs(shop),
         play_nm=allowances(4 * MM),
         setback_nm=allowances(10 * MM),
+        pins=st.none() | shelf_pins(),
     )
+
+
+@cache
+def shelf_pins() -> st.SearchStrategy[ShelfPins]:
+    """Rows of an odd number of holes, the usual ones among them."""
+    return st.just(
+        ShelfPins(
+            holes=3,
+            hole_nm=Nm(5 * MM),
+            depth_nm=Nm(8 * MM),
+            apart_nm=Nm(32 * MM),
+            front_nm=Nm(37 * MM),
+            back_nm=Nm(37 * MM),
+        )
+    ) | st.builds(
+        ShelfPins,
+        holes=st.integers(0, 10).map(lambda pairs: 2 * pairs + 1),
+        hole_nm=lengths(3 * MM, 10 * MM),
+        depth_nm=lengths(4 * MM, 15 * MM),
+        apart_nm=lengths(10 * MM, 60 * MM),
+        front_nm=lengths(10 * MM, 80 * MM),
+        back_nm=lengths(10 * MM, 80 * MM),
+    )
+
+
+@cache
+def door_stops(shop: Shop) -> st.SearchStrategy[DoorStops]:
+    """Strips, some as thick or as wide as is usual."""
+    usual = st.sampled_from([Nm(12_700_000), Nm(12 * MM), Nm(19_050_000), Nm(20 * MM)])
+    return st.builds(DoorStops, stuff=stuffs(shop, 6 * MM, 20 * MM), width_nm=lengths(6 * MM, 40 * MM) | usual)
 
 
 @cache
@@ -68,6 +99,7 @@ def doors(draw: st.DrawFn, shop: Shop) -> Doors:
         gap_nm=draw(allowances(3 * MM)),
         overlay_nm=draw(lengths(4 * MM, 15 * MM)) if stands is Stands.OVERLAY else Nm(0),
         made=draw(made(shop)),
+        stops=draw(st.none() | door_stops(shop)) if stands is Stands.INSET else None,
     )
 
 

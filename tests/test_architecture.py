@@ -13,7 +13,18 @@ import pytest
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "planner"
 MODULES = sorted(PACKAGE.rglob("*.py"))
-CORE = ("errors.py", "lengths.py", "pipeline.py", "domain", "derive", "plan", "checks")
+CORE = (
+    "errors.py",
+    "lengths.py",
+    "quantities.py",
+    "pipeline.py",
+    "domain",
+    "wood",
+    "stock",
+    "derive",
+    "plan",
+    "checks",
+)
 HEAVY = {"sqlmodel", "sqlalchemy", "alembic", "pint", "openpyxl", "tomli_w"}
 
 
@@ -26,7 +37,7 @@ def test_files_and_functions_keep_to_their_budgets(path: Path) -> None:
     source = path.read_text(encoding="utf-8")
     lines = len(source.splitlines())
     assert lines <= (200 if path.parent.name == "cli" else 400)
-    assert path.name != "pipeline.py" or lines <= 60
+    assert path.name != "pipeline.py" or lines <= 70
     for node in ast.walk(ast.parse(source)):
         if isinstance(node, ast.FunctionDef):
             assert (node.end_lineno or 0) - node.lineno < 60, f"{node.name} is too long"

@@ -90,14 +90,23 @@ def write_workbook(path: Path, name: str, store: StorePlace, *, force: bool) -> 
         InputError: no such project, or the place is taken or is no place for a workbook.
         PlanError: no plan can be built from it.
     """
-    if path.suffix.lower() != WORKBOOK:
-        remedy = f"The name of a workbook ends in {WORKBOOK}."
-        raise InputError([Problem(where=str(path), what="is no name for a workbook.", remedy=remedy)])
+    must_be_workbook(path)
     from planner.present.workbook import workbook
 
     made = plan_of(name, store)
     with placed({path: workbook(made)}, force=force):
         return made
+
+
+def must_be_workbook(path: Path) -> None:
+    """Refuse a name that is none for a workbook.
+
+    Raises:
+        InputError: it ends otherwise.
+    """
+    if path.suffix.lower() != WORKBOOK:
+        remedy = f"The name of a workbook ends in {WORKBOOK}."
+        raise InputError([Problem(where=str(path), what="is no name for a workbook.", remedy=remedy)])
 
 
 def prepare(path: str, folder: Path, store: StorePlace, *, force: bool) -> Prepared:

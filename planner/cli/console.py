@@ -122,6 +122,14 @@ def tell(text: str) -> None:
         sys.stderr.flush()
 
 
+def tell_passing(text: str) -> None:
+    """A line on standard error that the next one is written over."""
+    columns = width(sys.stderr) - 1
+    with suppress(OSError):
+        sys.stderr.write(f"\r{safe(text)[:columns].ljust(columns)}\r{safe(text)[:columns]}")
+        sys.stderr.flush()
+
+
 def bold(text: str) -> str:
     """Text for standard error that stands out, where that can be shown."""
     return f"{_BOLD}{text}{_PLAIN}" if colour(sys.stderr) else text

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from planner.cli import ask, change, console, files, history, new_sled, sleds, stored, views
+from planner.cli import ask, buying, change, checks, console, files, history, new_sled, sleds, stored, views
 from planner.cli.group import Planner
 
 app = typer.Typer(
@@ -34,6 +34,14 @@ app.command()(history.redo)
 app.command()(history.history)
 for name, help_text in views.VIEWS.items():
     app.command(name, help=help_text)(views.view(name))
+app.command()(buying.rough)
+app.command()(buying.buy)
+app.command()(buying.saw)
+app.command()(buying.rack)
+app.command()(buying.rack_in)
+app.command()(buying.rack_out)
+app.command()(checks.checks)
+app.command()(checks.acknowledge)
 app.command()(sleds.sleds)
 app.command()(sleds.keep_sled)
 app.command()(sleds.measure_sled)

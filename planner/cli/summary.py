@@ -67,8 +67,11 @@ def _sled(plan: Plan) -> Iterator[str]:
 
 def _findings(plan: Plan) -> Iterator[str]:
     """How many findings there are of each level; what forbids cutting is said in full."""
-    by_level = {level: [found for found in plan.findings if found.level is level] for level in Level}
-    yield f"Checks: {', '.join(_count(len(found), level.value) for level, found in by_level.items())}."
+    still = [found for found in plan.findings if not found.acknowledged]
+    by_level = {level: [found for found in still if found.level is level] for level in Level}
+    answered = len(plan.findings) - len(still)
+    counts = [_count(len(found), level.value) for level, found in by_level.items()]
+    yield f"Checks: {', '.join([*counts, *([f'{answered} acknowledged'] if answered else [])])}."
     for stop in by_level[Level.STOP]:
         yield f"STOP, don't cut yet: {safe(stop.text)} {safe(stop.remedy)}"
 

@@ -13,6 +13,7 @@ from planner.cli.settings import AnyProject, AsJson, SeveralProjects, store_of
 VIEWS = MappingProxyType(
     {
         "cut-list": "Show what to cut, by thickness and material.",
+        "hardware": "Show what to buy besides wood.",
         "boards": "Show every board with its size and its two ends.",
         "labels": "Show what to write on every surface.",
         "joints": "Show every joint with its gauge settings and pin places.",
@@ -22,7 +23,7 @@ VIEWS = MappingProxyType(
         "cuts": "Show grooves, rabbets and housings.",
         "openings": "Show the openings and the drawers that fill them.",
         "order": "Show the order of operations.",
-        "checks": "Show what to know before cutting.",
+        "weights": "Show what the piece and its parts weigh.",
     }
 )
 """Name of each view and its help."""

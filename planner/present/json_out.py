@@ -72,6 +72,20 @@ def cut_list_json(plan: Plan) -> list[Json]:
     ]
 
 
+def hardware_json(plan: Plan) -> list[Json]:
+    """What is to be bought besides wood."""
+    return [
+        {
+            "what": each.kind.value,
+            "quantity": each.count,
+            "sizes_mm": {name.replace(" ", "_"): mm(length) for name, length in each.sizes},
+            "use": each.use,
+            "for": list(each.marks),
+        }
+        for each in plan.hardware
+    ]
+
+
 def sawn_json(plan: Plan) -> list[Json]:
     """What boards become when a closed box is sawn open, planed flush and to the line."""
     return [
@@ -249,6 +263,21 @@ def _opening(opening: OpeningSize) -> Json:
     }
 
 
+def weights_json(plan: Plan) -> list[Json]:
+    """What each part of known weight weighs, and where it balances."""
+    return [
+        {
+            "mark": each.mark,
+            "part": each.part.value,
+            "piece": each.piece,
+            "kg": round(each.kg, 3),
+            "filled_kg": round(each.filled_kg, 3),
+            "centre_mm": [mm(place) for place in each.centre],
+        }
+        for each in plan.weights.of
+    ]
+
+
 def checks_json(plan: Plan) -> list[Json]:
     """What the checks found, the gravest first."""
     return [finding_json(finding) for finding in plan.findings]
@@ -262,6 +291,8 @@ def finding_json(finding: Finding) -> Json:
         "marks": list(finding.marks),
         "text": finding.text,
         "remedy": finding.remedy,
+        "source": finding.source,
+        "acknowledged": finding.acknowledged,
     }
 
 
@@ -270,6 +301,7 @@ def plan_json(plan: Plan) -> Json:
     return {
         "project": _project(plan),
         "cut_list": cut_list_json(plan),
+        "hardware": hardware_json(plan),
         "boards": boards_json(plan),
         "sawn": sawn_json(plan),
         "openings": openings_json(plan),
@@ -279,6 +311,7 @@ def plan_json(plan: Plan) -> Json:
         "tails": tails_json(plan),
         "cuts": cuts_json(plan),
         "order": order_json(plan),
+        "weights": weights_json(plan),
         "checks": checks_json(plan),
     }
 

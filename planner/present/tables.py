@@ -9,6 +9,7 @@ from planner.present.table import Table
 from planner.present.views.boards import boards
 from planner.present.views.cut_list import cut_list
 from planner.present.views.cuts import cuts
+from planner.present.views.hardware import hardware
 from planner.present.views.joints import joints
 from planner.present.views.labels import labels
 from planner.present.views.notes import checks, notes
@@ -19,15 +20,17 @@ from planner.present.views.practice import practice
 from planner.present.views.sawn import sawn
 from planner.present.views.sled import sled
 from planner.present.views.tails import tails
+from planner.present.views.weights import weights
 
 View = Callable[[Plan], Table]
 
 SHEETS: tuple[View, ...] = (
-    piece, cut_list, boards, sawn, openings, labels, joints, practice, sled, tails, cuts, order, notes,
+    piece, cut_list, hardware, boards, sawn, openings, labels, joints, practice, sled, tails, cuts, order,
+    weights, notes,
 )  # fmt: skip
 """The sheets of the workbook, in order; those that may be empty are left out when they are."""
 
 __all__ = [
-    "SHEETS", "View", "boards", "checks", "cut_list", "cuts", "joints", "labels", "notes", "openings", "order", "piece",
-    "practice", "sawn", "sled", "tails",
+    "SHEETS", "View", "boards", "checks", "cut_list", "cuts", "hardware", "joints", "labels", "notes", "openings",
+    "order", "piece", "practice", "sawn", "sled", "tails", "weights",
 ]  # fmt: skip

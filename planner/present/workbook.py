@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from io import BytesIO
 from typing import TYPE_CHECKING
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
@@ -24,16 +25,19 @@ _WRITTEN = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:\2>)
 
 def workbook(plan: Plan) -> bytes:
     """The finished workbook of a plan, ready to be written to a file."""
+    return workbook_of(plan.project.name, (view(plan) for view in SHEETS))
+
+
+def workbook_of(title: str, tables: Iterable[Table]) -> bytes:
+    """A workbook with a sheet for each table that has rows."""
     from openpyxl import Workbook
 
     book = Workbook()
     book.remove(book.worksheets[0])
     add_styles(book)
     book.properties.creator = "planner"
-    book.properties.title = visible(plan.project.name)
-    name = visible(plan.project.name)
-    for view in SHEETS:
-        table = view(plan)
+    name = book.properties.title = visible(title)
+    for table in tables:
         if any(table.rows):
             sheet = book.create_sheet(table.title)
             SheetWriter(sheet, table).write(f"{table.title}: {name}")

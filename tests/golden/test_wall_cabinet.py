@@ -7,6 +7,7 @@ the cupboard; behind doors of 18 and their gap of 1.5 it is 188.5 deep. Below, a
 
 from __future__ import annotations
 
+from planner.domain.hardware import HardwareKind
 from planner.domain.words import FeatureKind
 from tests.golden.hand import cut, cuts, mm, openings, sample, settings, sizes
 
@@ -20,7 +21,7 @@ def test_openings() -> None:
 def test_case_shelves_and_back() -> None:
     """Housings a third of 18, 6. Loose shelves: 584 - 3 by 188.5 - 10. Back in rabbets of 9: 584 + 18 - 1."""
     found = sizes(NAME)
-    assert len(found) == 4 + 1 + 1 + 1 + 2 + 2 * 5 + 2 * 5
+    assert len(found) == 4 + 1 + 1 + 1 + 2 + 2 * 5 + 2 * 5 + 1 + 2 + 2 * 2
     assert found["W-top"] == found["W-bottom"] == mm(620.8, 220, 18)
     assert found["W-left"] == found["W-right"] == mm(700.8, 220, 18)
     assert found["W-1.1-shelf"] == mm(596, 208, 18)
@@ -57,13 +58,19 @@ def test_doors_stand_in_the_opening() -> None:
 
 
 def test_drawers() -> None:
-    """3 narrower and lower, 12 shorter: 280 x 107 x 196. Bottom: 280 - 20 + 2 x 5 - 1 by 196 - 26 + 2 x 5 - 1."""
+    """3 narrower and lower, 12 shorter: 280 x 107 x 196.
+
+    The back stands on the bottom, which slides in 8 up: 107 - 12. Bottom: 280 - 20 + 2 x 5 - 1, from the groove 5 deep
+    in the front of 16 to the outside of the back: 196 - 11. Its slot, 5 wide, is below the back of 10.
+    """
     found = sizes(NAME)
     for mark in ("D1", "D2"):
         assert found[f"{mark}-front"] == mm(280.8, 107, 16)
-        assert found[f"{mark}-back"] == mm(280.8, 107, 10)
+        assert found[f"{mark}-back"] == mm(280.8, 95, 10)
         assert found[f"{mark}-left"] == found[f"{mark}-right"] == mm(196.8, 107, 10)
-        assert found[f"{mark}-bottom"] == mm(269, 179, 4)
+        assert found[f"{mark}-bottom"] == mm(269, 185, 4)
+        (slot,) = cuts(NAME, FeatureKind.NOTCH, f"{mark}-bottom", "")
+        assert (slot.x, slot.u) == (mm(132, 137), mm(175, 185))
         assert cut(NAME, FeatureKind.GROOVE, f"{mark}-front", f"{mark}-bottom").u == mm(8, 12)  # 6 + 16/8
         (knob,) = cuts(NAME, FeatureKind.HOLE, f"{mark}-front", "")
         assert (knob.x, knob.u) == (mm(137.9, 142.9), mm(51, 56))
@@ -89,3 +96,54 @@ def test_shelf_and_upright() -> None:
     assert cut(NAME, FeatureKind.HOUSING, "W-left", "W-1.1-shelf").x == mm(128.4, 146.4)
     assert cut(NAME, FeatureKind.HOUSING, "W-1.1-shelf", "W-1.2-partition1").x == mm(289, 307)
     assert cut(NAME, FeatureKind.HOUSING, "W-bottom", "W-1.2-partition1").x == mm(301.4, 319.4)
+
+
+def test_hanging_rail_and_stops() -> None:
+    """The rail: 75 below the top at 682, 18 before the back at 208.
+
+    Strips of 12 behind the doors of 18, 20 into the cupboard, which is from 146 to 682 high. Blocks of 6 on the bottom,
+    behind fronts of 16; inside, drawer 1 is from 18 + 1.5 + 10 to 301 - 11.5, 260 wide: middles at 94.5 and 224.5.
+    """
+    places = {board.mark: board.place for board in sample(NAME).boards}
+    found = sizes(NAME)
+    assert found["W-1.1-hangingrail"] == mm(584, 75, 18)
+    assert (places["W-1.1-hangingrail"].back, places["W-1.1-hangingrail"].up) == (mm(190, 208), mm(607, 682))
+    for mark, up in (("W-1.1-doorstop1", (662, 682)), ("W-1.1-doorstop2", (146, 166))):
+        assert found[mark] == mm(584, 20, 12)
+        assert (places[mark].back, places[mark].up) == (mm(18, 30), mm(*up))
+    assert found["D1-stop1"] == mm(40, 20, 6)
+    assert (places["D1-stop1"].right, places["D1-stop2"].right) == (mm(74.5, 114.5), mm(204.5, 244.5))
+    assert (places["D1-stop1"].back, places["D1-stop1"].up) == (mm(16, 36), mm(18, 24))
+
+
+def test_holes_for_shelf_pins() -> None:
+    """Two shelves in 536: (536 - 36) / 3 = 166 2/3, so the first lies at 682 - 184 2/3 = 497 1/3.
+
+    Its hole begins there: 0.4 + 700 - 497 1/3 = 203 1/15 from the right side's top end, the others 32 from it. From the
+    front edge 19.5 behind the doors, setback 10 and 37 are 66.5 to the middle, at the back 208 - 37 = 171.
+    """
+    holes = cuts(NAME, FeatureKind.HOLE, "W-right", "")
+    assert len(holes) == len(cuts(NAME, FeatureKind.HOLE, "W-left", "")) == 2 * 2 * 3
+    assert {hole.u for hole in holes} == {mm(64, 69), mm(168.5, 173.5)}
+    assert {hole.y for hole in holes} == {mm(10, 18)}
+    assert {hole.x for hole in holes} >= {
+        (begin, begin + 5_000_000) for begin in (171_066_666, 203_066_666, 235_066_666)
+    }
+
+
+def test_hardware() -> None:
+    """Doors 533 high: two hinges each. Back 601 x 681: 5 screws across, 5 up, so 2 x (5 + 5) - 4.
+
+    The rail of 584: 400 apart at most, so three.
+    """
+    bought = {each.kind: each.count for each in sample(NAME).hardware}
+    assert bought == {
+        HardwareKind.HINGE: 4,
+        HardwareKind.CATCH: 2,
+        HardwareKind.KNOB: 2,
+        HardwareKind.DOOR_KNOB: 2,
+        HardwareKind.SHELF_PIN: 8,
+        HardwareKind.SLOT_SCREW: 2,
+        HardwareKind.SCREW: 16,
+        HardwareKind.WALL_SCREW: 3,
+    }

@@ -238,7 +238,8 @@ def test_json_of_checks_and_boards_that_come_and_go() -> None:
         "mark", "box", "role", "length_mm", "width_mm", "thickness_mm", "material"
     }  # fmt: skip
     assert told["checks"].keys() == {"new", "gone", "changed"}
-    assert all(check.keys() == {"code", "level", "marks", "text", "remedy"} for check in told["checks"]["gone"])
+    keys = {"code", "level", "marks", "text", "remedy", "source", "acknowledged"}
+    assert all(check.keys() == keys for check in told["checks"]["gone"])
 
 
 def test_json_of_what_is_said() -> None:

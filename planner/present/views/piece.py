@@ -18,6 +18,7 @@ Row = tuple[Cell, ...]
 
 HOW_TO_READ = (
     ("Cut list", "What to cut: finished sizes by thickness and material, with quantity and marks."),
+    ("Hardware", "What to buy besides wood: hinges, pins, screws and the like, with what each is for."),
     ("Boards", "Each board by its mark, with the joint at each end."),
     ("Openings", "Drawer openings, and the drawer that fills each."),
     ("Labels", "What to write on all six surfaces of each board."),
@@ -27,6 +28,7 @@ HOW_TO_READ = (
     ("Tails", "Which pins each end is traced from, and its saw cuts by set-up of the bandsaw."),
     ("Grooves and housings", "Where each groove, rabbet and housing runs, and where it stops."),
     ("Order of operations", "The whole build, one heading for each setting. Tick as you go."),
+    ("Weights", "What the piece and its parts weigh, and where they balance."),
     ("Notes", "What the checks found, and what to heed at each machine. Read them before cutting."),
 )
 """Sheets and what they are for; a sheet without rows is left out."""
@@ -45,6 +47,10 @@ def piece(plan: Plan) -> Table:
         held.discard("Openings")
     if not plan.practice:
         held -= {"Practice joints", "Sled settings"}
+    if not plan.hardware:
+        held.discard("Hardware")
+    if not plan.weights.of:
+        held.discard("Weights")
     if not plan.features:
         held.discard("Grooves and housings")
     return Table(
@@ -62,7 +68,7 @@ def piece(plan: Plan) -> Table:
 
 
 def _read_first(plan: Plan) -> Iterator[str]:
-    levels = Counter(finding.level for finding in plan.findings)
+    levels = Counter(finding.level for finding in plan.findings if not finding.acknowledged)
     if levels[Level.STOP]:
         yield f"STOP: {levels[Level.STOP]} of the checks say that this must not be cut yet. See Notes."
     if levels[Level.CAUTION]:

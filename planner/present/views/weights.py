@@ -1,0 +1,42 @@
+"""What the piece and its parts weigh, and where they balance."""
+
+from __future__ import annotations
+
+from planner.domain.plan import Plan
+from planner.domain.weights import Part, Weight
+from planner.lengths import Unit
+from planner.present.table import Cell, Column, Group, Kind, Table
+from planner.quantities import show_mass
+
+_GREATEST_FIRST = (Part.PIECE, Part.REST, Part.DRAWER, Part.DOOR, Part.BOARD)
+
+
+def weights(plan: Plan) -> Table:
+    """One row for each part of known weight, pieces before drawers and doors before boards; empty if none is known."""
+    unit = plan.project.unit
+    rows = tuple(_row(each, unit) for part in _GREATEST_FIRST for each in plan.weights.of if each.part is part)
+    unknown = ", ".join(plan.weights.unknown)
+    return Table(
+        title="Weights",
+        grid=plan.project.grid,
+        columns=(
+            Column(heading="Mark"),
+            Column(heading="Part"),
+            Column(heading="Empty"),
+            Column(heading="Filled"),
+            Column(heading="Balance point from the left", kind=Kind.LENGTH),
+            Column(heading="Balance point behind the front", kind=Kind.LENGTH),
+            Column(heading="Balance point above the lower edge", kind=Kind.LENGTH),
+        ),
+        groups=(Group(rows=rows),) if rows else (),
+        notes=(
+            "From published averages of the timbers, less the cuts in each board; without glue, finish and hardware.",
+            "Places count from the lower left front corner of the box or carcase, without its base.",
+            *((f"Not weighed, since no species is named: {unknown}.",) if unknown else ()),
+        ),
+    )
+
+
+def _row(weight: Weight, unit: Unit) -> tuple[Cell, ...]:
+    filled = show_mass(weight.filled_kg, unit) if weight.filled_kg > weight.kg else ""
+    return (weight.mark, weight.part.value, show_mass(weight.kg, unit), filled, *weight.centre)
