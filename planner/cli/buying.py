@@ -72,7 +72,7 @@ def rack(ctx: typer.Context, units: Units = None, json: AsJson = False) -> None:
 
 
 def rack_in(ctx: typer.Context, file: ListFile, units: Units = None) -> None:
-    """Read in a list of wood: what is on your rack, and what yards offer.
+    """Read in a list of the wood on your rack and at the yard.
 
     One line for each lot, all or none; a mark that is known gets what the list says. Columns, named in the first line:
     mark, material, length, width, thickness; and if need be count, surfaced, yard, price, per, currency, least,
@@ -96,7 +96,7 @@ def rack_out(ctx: typer.Context, marks: Marks) -> None:
 
 
 def rough(ctx: typer.Context, project: AnyProject = None, json: AsJson = False) -> None:
-    """Show rough sizes: how large to saw each part out before it is planed."""
+    """Show how large to saw each part out before it is planed."""
     from planner.app.plans import plan_of
     from planner.present.buying_json import rough_json
     from planner.present.views.rough import rough as table
@@ -116,7 +116,7 @@ def buy(
     force: Force = False,
     json: AsJson = False,
 ) -> None:
-    """Show what to buy, and what to take from the rack, by timber and thickness.
+    """Show what to buy and what to take from the rack.
 
     Where no wood is known, it goes by usual sizes, and adds your percentage for waste. Interrupt it (Ctrl-C), and it
     keeps the best it has found.

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -81,11 +83,8 @@ def test_seconds_and_rounds_together_are_refused(stocked: Maker) -> None:
 
 
 def test_commands_that_do_not_cut_load_no_solver() -> None:
-    import subprocess
-    import sys
-
     code = (
-        "import sys; sys.argv = ['planner', 'rack', '--json']\n"
+        "import sys; sys.argv = ['planner', 'rack', '--help']\n"
         "from planner.cli.main import run\n"
         "try: run()\nexcept SystemExit: print(sorted({'numpy', 'highspy'} & set(sys.modules)), file=sys.stderr)"
     )

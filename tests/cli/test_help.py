@@ -18,6 +18,7 @@ def test_the_commands_are_those_agreed() -> None:
     others = {"prepare", "read", "write", "workbook", "schema", "projects", "forget", "new-sled"}
     others |= {"undo", "redo", "history", "sleds", "keep-sled", "measure-sled", "drop-sled"}
     others |= {"change", "places", "resize", "add-drawer", "ask", "remove-drawer", "swap-timber"}
+    others |= {"checks", "acknowledge", "rough", "buy", "saw", "rack", "rack-in", "rack-out"}
     assert set(COMMANDS) == others | VIEWS.keys()
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.domain.plan import Plan
@@ -90,6 +90,7 @@ def test_sheets_without_grain_may_be_turned() -> None:
     assert not allowances(plain, solid, Unit.INCH).may_turn
 
 
+@settings(max_examples=20)
 @given(buildable_projects())
 def test_no_rough_part_is_smaller_than_finished_and_its_allowance(project: Project) -> None:
     made = plan(project)
