@@ -129,7 +129,10 @@ def test_the_history_tells_what_was_said(chest_maker: Maker) -> None:
     assert history(chest_maker, "Landing chest")[1:] == [
         "carcase.C.height: 36 in → 38",
         "carcase.C.column.1.drawers: 6 → 5",
-        "material.oak: not said → {}; carcase.C.material: ash → oak; carcase.C.drawer.front_material: ash → oak",
+        (
+            'material.oak: not said → { kind = "solid", hardness = "hard" }; carcase.C.material: ash → oak; '
+            "carcase.C.drawer.front_material: ash → oak"
+        ),
         "pins.half_pin: not said → 5/16; pins.pin: not said → 5/16; pins.tail: 1 1/8 in → 1 1/4; and 1 more",
     ]
 

@@ -17,6 +17,9 @@ from planner.domain.words import JointKind, Surface
 from tests.golden.hand import NAMES, inch, mm, sample, sizes
 from tests.oracle.sheet import cut_by_the_sheet
 
+SOUND = [name for name in NAMES if name != "first_try.toml"]
+"""All but the one whose slot is measured wrong on purpose: what is worked out here goes by the bit."""
+
 # --- the six-drawer chest ----------------------------------------------------------------------------------
 
 CHEST = "six_drawer_chest.toml"
@@ -156,7 +159,7 @@ def tails_by_plain_arithmetic(lengths: tuple[float, ...], n: float) -> int:
     return min(ways)[2]
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", SOUND)
 def test_tail_counts_are_those_of_plain_arithmetic(name: str) -> None:
     piece = sample(name)
     rings = {ring.mark: ring for ring in piece.project.rings()}
@@ -182,7 +185,7 @@ def _parts_of_the_joint(width: int, sawn: Box | None) -> list[int]:
     return [width - sawn.lid.height_nm - sawn.lid.kerf_nm, sawn.lid.height_nm]
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", SOUND)
 def test_the_sled_sheet_followed_to_the_letter_gives_whole_pins(name: str) -> None:
     at_the_sled = [joint for joint in sample(name).joints if joint.kind is JointKind.THROUGH_DOVETAIL]
     assert cut_by_the_sheet(sample(name)) == len(at_the_sled)

@@ -419,8 +419,7 @@ BAD_FURNITURE = (
     # drawers
     _Bad("bottom that goes in from below", 'goes = "slid in"', 'goes = "from below"', "drawer.bottom.goes", "'from below'", "'all round' or 'slid in'"),
     _Bad("slot of a bottom shut in", 'goes = "slid in"', "screw_slot = 5", "drawer.bottom.screw_slot", "goes with goes = 'slid in' only", 'goes = "slid in"'),
-    _Bad("slot of no width", 'goes = "slid in"', 'goes = "slid in"\nscrew_slot = 0', "drawer.bottom.screw_slot", "0 is no length", "more than 0"),
-    _Bad("stops of no height", _PULLS, _PULLS + "\n[carcase.drawer.stops]\nthickness = 0\n", "drawer.stops.thickness", "0 is no length", "more than 0"),
+    _Bad("screw slot of no width", 'goes = "slid in"', 'goes = "slid in"\nscrew_slot = 0', "drawer.bottom.screw_slot", "0 is no length", "more than 0"),
     _Bad("even holes for pins", "count = 3\n", "count = 3\npins = { holes = 4 }\n", "tier[3].shelves.pins.holes", "4 holes have none in the middle", "3 or 5"),
     _Bad("stops of overlay doors", "overlay = 14\n", "overlay = 14\nstops = {}\n", "carcase[1].doors.stops", "goes with stands = 'inset' only", 'stands = "inset"'),
     _Bad("hanging rail of no width", "[carcase.top]", "[carcase.hanging_rail]\nwidth = 0\n\n[carcase.top]", "hanging_rail.width", "0 is no length", "more than 0"),

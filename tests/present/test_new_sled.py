@@ -230,5 +230,5 @@ def test_json_holds_everything_that_is_known_of_the_sled() -> None:
 def test_findings_have_the_keys_of_the_checks() -> None:
     doubtful = sled_to_build(replace(METRIC, floor_thickness_nm=millimetres("9")), [TOP])
     (finding,) = new_sled_json(doubtful, [TOP], "")["findings"]
-    assert finding.keys() == {"code", "level", "marks", "text", "remedy"}
+    assert finding.keys() == {"code", "level", "marks", "text", "remedy", "source", "acknowledged"}
     assert (finding["code"], finding["level"], finding["marks"]) == ("thin-floor", "caution", ["bench"])
