@@ -62,5 +62,5 @@ def test_the_second_command_sets_up_and_runs_tests(tmp_path: Path) -> None:
     # Just as it stands, but kept to one test file, or it would run itself.
     clone = tmp_path / "clone"
     shutil.copytree(ROOT, clone, ignore=KEPT_OUT)
-    said = run(SET_UP[1], clone, PYTEST_ADDOPTS="tests/plan -p no:cacheprovider")
+    said = run(SET_UP[1], clone, PYTEST_ADDOPTS="tests/plan/test_heights.py -p no:cacheprovider")
     assert " passed" in said
