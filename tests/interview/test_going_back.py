@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from planner.intake.interview.answer import take
@@ -59,6 +59,7 @@ def test_back_undoes_exactly(data: st.DataObject) -> None:
 
 
 @FEW
+@settings(suppress_health_check=list(HealthCheck))  # many questions take no other answer
 @given(data=st.data())
 def test_another_answer_after_going_back_counts_as_if_it_had_been_the_first(data: st.DataObject) -> None:
     before = some_way(data)
