@@ -10,7 +10,7 @@ _SLOW_IS_FINE = (HealthCheck.too_slow,)
 
 settings.register_profile("dev", max_examples=50, deadline=None, suppress_health_check=_SLOW_IS_FINE)
 settings.register_profile(
-    "ci", max_examples=25, deadline=None, derandomize=True, print_blob=True, suppress_health_check=_SLOW_IS_FINE
+    "ci", max_examples=15, deadline=None, derandomize=True, print_blob=True, suppress_health_check=_SLOW_IS_FINE
 )
 settings.register_profile("nightly", max_examples=20_000, deadline=None, suppress_health_check=_SLOW_IS_FINE)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "ci" if os.environ.get("CI") else "dev"))

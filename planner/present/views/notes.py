@@ -24,7 +24,6 @@ def checks(plan: Plan) -> Table:
 
 def findings_table(title: str, findings: Sequence[Finding], grid: Grid, words: Mapping[Level, str]) -> Table:
     """Findings under a heading for each level, the gravest first."""
-    sources = any(found.source for found in findings)
     return Table(
         title=title,
         grid=grid,
@@ -32,9 +31,8 @@ def findings_table(title: str, findings: Sequence[Finding], grid: Grid, words: M
             Column(heading="About", kind=Kind.MARKS),
             Column(heading="What"),
             Column(heading="What to do"),
-            *((Column(heading="Source"),) if sources else ()),
         ),
-        groups=tuple(_by_level(findings, words, sources=sources)),
+        groups=tuple(_by_level(findings, words)),
     )
 
 
@@ -44,20 +42,19 @@ def notes(plan: Plan) -> Table:
     for work in plan.order:
         heeded.setdefault(work.machine.value, {}).update(dict.fromkeys(work.cautions))
     found = checks(plan)
-    empty = ("",) * (len(found.columns) - 2)
     rows: tuple[tuple[Cell, ...], ...] = tuple(
-        ((machine,), caution, *empty) for machine, heed in heeded.items() for caution in heed
+        ((machine,), caution, "") for machine, heed in heeded.items() for caution in heed
     )
     at_machines = (Group(heading="Cautions at the machines", rows=rows),) if rows else ()
     return replace(found, title="Notes", groups=(*found.groups, *at_machines))
 
 
-def _by_level(findings: Sequence[Finding], words: Mapping[Level, str], *, sources: bool) -> Iterator[Group]:
+def _by_level(findings: Sequence[Finding], words: Mapping[Level, str]) -> Iterator[Group]:
     """Those that are open by their level, then those that the maker has answered for."""
 
     def row(found: Finding) -> tuple[Cell, ...]:
         todo = f"Acknowledged: {found.acknowledged}" if found.acknowledged else found.remedy
-        return (found.marks, found.text, todo, *((found.source,) if sources else ()))
+        return (found.marks, found.text, f"{todo} Source: {found.source}." if found.source else todo)
 
     still = [found for found in findings if not found.acknowledged]
     groups = {words[level]: [row(found) for found in still if found.level is level] for level in Level}
