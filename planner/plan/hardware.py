@@ -21,11 +21,11 @@ from planner.domain.project import Project
 from planner.domain.solid import BACK, RIGHT, UP
 from planner.domain.space import Division, Doors, LooseShelves, Space
 from planner.domain.words import BottomGoes, FeatureKind, MaterialKind, Role, RunnerKind
-from planner.lengths import Nm, Unit, read_length
+from planner.lengths import Grid, Nm
 
 
 def _mm(number: int) -> Nm:
-    return read_length(f"{number} mm", Unit.MM)
+    return Nm(number * 10 * Grid.MM_TENTH.step_nm)
 
 
 HINGES = ((_mm(900), 2), (_mm(1500), 3), (_mm(2000), 4))
