@@ -295,6 +295,16 @@ def in_unit(length: int, unit: Unit) -> Fraction:
     return Fraction(length, _IN if unit is Unit.INCH else _MM)
 
 
+def metres(length: int) -> float:
+    """Length in metres, for the formulas of mechanics."""
+    return mm(length) / 1000
+
+
+def from_metres(length: float) -> Nm:
+    """Metres as a length, to the nearest nanometre."""
+    return Nm(round(length * 1_000_000_000))
+
+
 def mm(length: int) -> float:
     """Length in millimetres, for JSON."""
     return length / _MM

@@ -179,6 +179,11 @@ def kilograms(pounds: float) -> float:
     return pounds * _size("pound")
 
 
+def newtons(pounds: float) -> float:
+    """Newtons in so many pounds of force."""
+    return pounds * _size("pound_force")
+
+
 # --- money ---------------------------------------------------------------------------------------------------
 
 _MONEY = re.compile(r"[0-9]{1,9}(?:\.[0-9]{1,2})?", re.ASCII)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from hypothesis import strategies as st
 
 from planner.domain.rack import Flaw, Lot, Per, Price, Surfaced
-from planner.domain.stock import FirstCut, Keep, MaterialStock, SoldAs, Stock
+from planner.domain.stock import Keep, MaterialStock, SawWay, SoldAs, Stock
 from planner.lengths import Nm
 from tests.small_parts import MM, allowances, lengths, names
 
@@ -54,7 +54,7 @@ def stocks(materials: Sequence[str]) -> st.SearchStrategy[Stock]:
         practice=st.booleans(),
         waste_hundredths=_WASTE.filter(lambda share: share != 2500),
         stages=st.sampled_from([2, 3]),
-        first_cut=st.none() | st.sampled_from(FirstCut),
+        first_cut=st.none() | st.sampled_from(SawWay),
         keep=st.builds(Keep, length_nm=sizes, width_nm=sizes, credit_pct=st.integers(0, 100)),
         materials=st.tuples(*said).map(lambda each: tuple(one for one in each if one)),
     )

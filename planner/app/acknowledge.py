@@ -33,7 +33,10 @@ def acknowledge(wanted: Wanted, why: str, store: StorePlace) -> tuple[Finding, .
     """
     project = stored(wanted.project, store)
     found = _findings(project, wanted)
-    answers = [Acknowledged(code=each.code, marks=each.marks, level=each.level, why=_reason(why)) for each in found]
+    gravest = {(each.code, each.marks): each.level for each in reversed(found)}  # of two alike the graver
+    answers = [
+        Acknowledged(code=code, marks=marks, level=level, why=_reason(why)) for (code, marks), level in gravest.items()
+    ]
     _keep(project, (*_others(project, found), *answers), store, why=f"acknowledged {_named(wanted)}: {why}")
     return found
 

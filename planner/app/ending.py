@@ -9,7 +9,7 @@ from pathlib import Path
 
 from planner.app.file_names import safe_stem
 from planner.app.outputs import placed
-from planner.app.plans import WORKBOOK
+from planner.app.plans import WORKBOOK, must_be_workbook
 from planner.app.projects import Change, keep
 from planner.app.store_place import StorePlace
 from planner.domain.plan import Plan
@@ -95,9 +95,10 @@ def finish(plan: Plan, wanted: Ending, store: StorePlace) -> Finished:
     if wanted.file is not None:
         files[wanted.file] = write_project(plan.project).encode()
     if wanted.workbook is not None:
-        if wanted.workbook.suffix.lower() != WORKBOOK or wanted.workbook == wanted.file:
-            remedy = f"The name of a workbook ends in {WORKBOOK}."
-            raise InputError([Problem(where=str(wanted.workbook), what="is no name for a workbook.", remedy=remedy)])
+        must_be_workbook(wanted.workbook)
+        if wanted.workbook == wanted.file:
+            what, remedy = "is to be the project file, too.", "Give them different names."
+            raise InputError([Problem(where=str(wanted.workbook), what=what, remedy=remedy)])
         files[wanted.workbook] = workbook(plan)
     with _nowhere_else(), placed(files, force=False):
         change = keep(plan.project, store, why="answers to questions") if wanted.keep else None

@@ -11,11 +11,11 @@ from collections.abc import Iterator, Sequence
 
 from planner.checks.facts import Facts
 from planner.checks.moving import RUNS_NM, STILL, Moving
+from planner.derive.doors import doors_of
 from planner.derive.weights import in_door
-from planner.domain.marks import board_mark, space_mark
 from planner.domain.plan import BoardSize, Finding
 from planner.domain.solid import RIGHT
-from planner.domain.space import Division, Doors, Space
+from planner.domain.space import Doors
 from planner.domain.words import Level, Role, Stands
 
 _WIDE = frozenset({Role.DOOR, Role.STILE})
@@ -25,7 +25,7 @@ def door_gaps(facts: Facts) -> Iterator[Finding]:
     """One finding for each door or pair that would bind."""
     moving = Moving(facts)
     for carcase in facts.project.carcases:
-        for doors, marks in _doors(carcase.inside, carcase.ring.mark):
+        for doors, marks in doors_of(carcase):
             boards = [
                 board
                 for mark in marks
@@ -56,14 +56,3 @@ def _of(moving: Moving, doors: Doors, marks: tuple[str, ...], boards: Sequence[B
         "Quarter-sawn boards move less.",
         source=moving.source(*boards),
     )
-
-
-def _doors(space: Space, carcase: str, path: tuple[int, ...] = ()) -> Iterator[tuple[Doors, tuple[str, ...]]]:
-    """All doors before a space and within it, with the marks of their leaves."""
-    if space.doors:
-        numbers = [None] if space.doors.leaves == 1 else [1, 2]
-        here = space_mark(carcase, path)
-        yield space.doors, tuple(board_mark(here, Role.DOOR, number) for number in numbers)
-    if isinstance(space.holds, Division):
-        for number, each in enumerate(space.holds.spaces, 1):
-            yield from _doors(each, carcase, (*path, number))

@@ -19,7 +19,7 @@ from planner.domain.plan import Finding
 from planner.domain.use import Borne, Load, LoadKind
 from planner.domain.weights import Part
 from planner.domain.words import Level
-from planner.lengths import Grid, Unit, mm
+from planner.lengths import Grid, Unit, from_metres, metres
 from planner.quantities import show_mass
 from planner.wood.bending import edged, plank
 from planner.wood.least import least
@@ -30,8 +30,6 @@ FAR = 2
 """So many times the class's limit is far beyond it, and said even where no load is named."""
 
 _PA = {"GPa": 1e9, "MPa": 1e6}
-_MM_PER_M = 1000
-_NM_PER_M = 1_000_000_000
 _STEP = {Unit.INCH: 4 * Grid.IN_64.step_nm, Unit.MM: 10 * Grid.MM_TENTH.step_nm}
 """Remedies come in steps of 1/16 in or 1 mm."""
 
@@ -82,12 +80,12 @@ class _Case:
     @property
     def span(self) -> float:
         """Span in metres."""
-        return _metres(self.bearing.span_nm)
+        return metres(self.bearing.span_nm)
 
     def kg(self, load: Load, span: float) -> float:
         """What lies on it over a span."""
         drawer = self.bearing.drawer
-        sizes = (span, _metres(self.bearing.deep_nm), _metres(self.bearing.above_nm))
+        sizes = (span, metres(self.bearing.deep_nm), metres(self.bearing.above_nm))
         if drawer is not None:
             whole = self.facts.weights.find(drawer, Part.DRAWER)
             return whole.filled_kg if whole else spread(load, in_a_drawer=True).on(*sizes)
@@ -96,14 +94,14 @@ class _Case:
     def under(self, load: Load, span: float | None = None, layers: tuple[Stiff, ...] | None = None) -> Bent:
         """What a load does, as it is or with another span or other boards."""
         over = self.span if span is None else span
-        off = None if self.bearing.drawer is None else _metres(self.bearing.off_nm)
+        off = None if self.bearing.drawer is None else metres(self.bearing.off_nm)
         return bent(layers or tuple(self.stiff(layer) for layer in self.bearing.layers), self.kg(load, over), over, off)
 
     def stiff(self, layer: Layer, thick: int | None = None, strip: tuple[int, int] | None = None) -> Stiff:
         """A layer as it is, of another thickness, or with a strip along its front edge."""
         timber = self.facts.timbers[layer.material]
-        wide, high = _metres(layer.wide_nm), _metres(layer.thick_nm if thick is None else thick)
-        section = plank(wide, high) if strip is None else edged(wide, high, _metres(strip[0]), _metres(strip[1]))
+        wide, high = metres(layer.wide_nm), metres(layer.thick_nm if thick is None else thick)
+        section = plank(wide, high) if strip is None else edged(wide, high, metres(strip[0]), metres(strip[1]))
         return Stiff(section, timber.stiffness_gpa * _PA["GPa"], timber.strength_mpa * _PA["MPa"])
 
     def _sag(self, load: Load, now: Bent) -> float:
@@ -185,9 +183,9 @@ class _Case:
     def _span_said(self) -> str:
         return self.facts.show(self.bearing.span_nm)
 
-    def show(self, metres: float) -> str:
-        """A small length for the eye."""
-        return self.facts.show(round(metres * _NM_PER_M))
+    def show(self, length: float) -> str:
+        """Metres for the eye, as a length."""
+        return self.facts.show(from_metres(length))
 
     # --- what would do -------------------------------------------------------------------------------------
 
@@ -237,13 +235,9 @@ class _Case:
         layers = tuple(self.stiff(layer) for layer in self.bearing.layers)
 
         def fits(span: int) -> bool:
-            return self._does(load, ratio, _metres(span), layers)
+            return self._does(load, ratio, metres(span), layers)
 
         start = (self.bearing.span_nm - 1) // step * step
         less = least(lambda less: fits(start - less), step, start - self.bearing.span_nm // _SHORTEST)
         if less is not None:
             yield f"let it span no more than {self.facts.show(start - less)}"
-
-
-def _metres(length: int) -> float:
-    return mm(length) / _MM_PER_M

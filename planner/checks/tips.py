@@ -17,14 +17,14 @@ from planner.domain.carcase import Carcase
 from planner.domain.plan import Finding
 from planner.domain.use import FixedTo, Floor
 from planner.domain.words import Level
-from planner.lengths import Grid, Nm, mm
-from planner.quantities import show_force, show_mass
+from planner.lengths import Grid, Nm, metres
+from planner.quantities import kilograms, newtons, show_force, show_mass
 from planner.wood.tipping import Push, Worst, anchor, ballast, lean_on_block, worst
 from planner.wood.tipping_tests import (
     BLOCK_NM,
-    CHILD_KG,
+    CHILD_LB,
     GREATEST_PULL_UP_NM,
-    PULL_N,
+    PULL_LBF,
     SITUATIONS,
     Known,
     Situation,
@@ -33,7 +33,6 @@ from planner.wood.tipping_tests import (
 
 SOURCE = "ASTM F2057-23, 16 CFR part 1261, from public summaries; the standard itself was not read"
 
-_MM_PER_M = 1000
 _BALLAST_UP_NM = Nm(2 * 64 * Grid.IN_64.step_nm)
 """2 in: ballast lies low, over the rear supports."""
 
@@ -92,10 +91,10 @@ class _Judged:
         standing = self.on_floor.standing
         leans = situation.carpet and self.carcase.use.floor is Floor.CARPET
         push = Push(
-            lean=lean_on_block(_metres(BLOCK_NM), standing.spacing) if leans else 0.0,
-            pull=PULL_N if situation.pull else 0.0,
-            pull_up=min(standing.height, _metres(GREATEST_PULL_UP_NM)),
-            weight=CHILD_KG if situation.child else 0.0,
+            lean=lean_on_block(metres(BLOCK_NM), standing.spacing) if leans else 0.0,
+            pull=newtons(PULL_LBF) if situation.pull else 0.0,
+            pull_up=min(standing.height, metres(GREATEST_PULL_UP_NM)),
+            weight=kilograms(CHILD_LB) if situation.child else 0.0,
             fills=situation.fills,
         )
         return _Tried(situation, push, worst(standing, push))
@@ -149,7 +148,7 @@ class _Judged:
         if fixed:
             return
         least = [
-            ballast(each.worst.margin, each.push.lean, standing.spacing, _metres(_BALLAST_UP_NM)) for each in tipping
+            ballast(each.worst.margin, each.push.lean, standing.spacing, metres(_BALLAST_UP_NM)) for each in tipping
         ]
         if all(kg is not None for kg in least):
             kg = show_mass(max(kg for kg in least if kg is not None), unit)
@@ -179,7 +178,3 @@ def _unsure(tried: Sequence[_Tried]) -> str:
         f"This is an estimate and no certified test. Not verified: {said}. Hardware is not weighed. "
         "Follow the regulations that hold where you live."
     )
-
-
-def _metres(length: int) -> float:
-    return mm(length) / _MM_PER_M

@@ -18,11 +18,10 @@ from planner.derive.frame import in_piece
 from planner.domain.plan import BoardSize, Feature, Joint
 from planner.domain.solid import BACK, RIGHT, UP, Direction, Solid, opposite
 from planner.domain.words import End, FeatureKind
-from planner.lengths import Nm, mm
+from planner.lengths import Nm, metres
 from planner.wood.weight import Body, together
 
 _AXES = (RIGHT, BACK, UP)
-_MM_PER_M = 1000
 _SQUARE_LESS_ROUND = 1 - pi / 4
 """What of a square hole stays when a round one is drilled."""
 
@@ -127,11 +126,11 @@ def _less(block: Solid, cut: Solid) -> Iterator[Solid]:
 
 
 def _piece(block: Solid, density: float) -> Body:
-    sizes = [mm(block.size(axis)) / _MM_PER_M for axis in _AXES]
+    sizes = [metres(block.size(axis)) for axis in _AXES]
     right, back, up = (_middle(block, axis) for axis in _AXES)
     return Body(density * sizes[0] * sizes[1] * sizes[2], right, back, up)
 
 
 def _middle(block: Solid, axis: Direction) -> float:
     low, high = block.along(axis)
-    return mm(low + high) / 2 / _MM_PER_M
+    return metres(low + high) / 2

@@ -16,7 +16,8 @@ from planner.derive.frame import STANDING
 from planner.derive.panelled import made_of
 from planner.derive.parts import Item, Maker
 from planner.derive.spaces import DoorPlace
-from planner.domain.marks import board_mark
+from planner.domain.carcase import Carcase
+from planner.domain.marks import board_mark, space_mark
 from planner.domain.panelled import thickness
 from planner.domain.plan import BoardSize
 from planner.domain.solid import DOWN, FRONT, LEFT, RIGHT, UP, Solid
@@ -52,14 +53,26 @@ def doors(maker: Maker, places: Sequence[DoorPlace], grid: Grid) -> Iterator[Ite
     yield from items
 
 
+def leaf_marks(space: str, doors: Doors) -> tuple[str, ...]:
+    """Marks of the leaves before a space, from the left."""
+    numbers = (None,) if doors.leaves == 1 else (1, 2)
+    return tuple(board_mark(space, Role.DOOR, number) for number in numbers)
+
+
+def doors_of(carcase: Carcase) -> Iterator[tuple[Doors, tuple[str, ...]]]:
+    """All doors of a carcase, outer before inner, each with the marks of its leaves."""
+    for path, space in carcase.inside.by_path():
+        if space.doors:
+            yield space.doors, leaf_marks(space_mark(carcase.ring.mark, path), space.doors)
+
+
 def leaves_of(maker: Maker, place: DoorPlace) -> Iterator[BoardSize]:
     """Each leaf as one board, from the left."""
     said = place.doors
     whole = _all_leaves(place)
     (low, high), each = whole.right, (whole.size(RIGHT) - said.gap_nm) // 2
     spans = [(low, high)] if said.leaves == 1 else [(low, low + each), (low + each + said.gap_nm, high)]
-    for number, span in enumerate(spans, 1):
-        mark = board_mark(place.mark, Role.DOOR, number if said.leaves > 1 else None)
+    for mark, span in zip(leaf_marks(place.mark, said), spans, strict=True):
         yield maker.board(mark, Role.DOOR, said.made.stuff, STANDING, whole.with_span(RIGHT, span))
 
 

@@ -25,14 +25,6 @@ SURFACE_WORDS = {
     Surface.END_A: "END A",
     Surface.END_B: "END B",
 }
-_UP_WORDS = {
-    Surface.OUTSIDE: "outside face",
-    Surface.INSIDE: "inside face",
-    Surface.REFERENCE_EDGE: "reference edge",
-    Surface.FAR_EDGE: "far edge",
-    Surface.END_A: "end A",
-    Surface.END_B: "end B",
-}
 _END_SURFACES = {End.A: Surface.END_A, End.B: Surface.END_B}
 _FACES = (Surface.OUTSIDE, Surface.INSIDE)
 _EDGES = (Surface.REFERENCE_EDGE, Surface.FAR_EDGE)
@@ -113,7 +105,7 @@ def _way(lie: Lie, surface: Surface) -> str:
     looks = f"looks {DIRECTION_WORDS[normal]}"
     if normal in (UP, DOWN):
         return looks
-    return f"{looks}, {_UP_WORDS[lie.surface_towards(UP)]} up"
+    return f"{looks}, {lie.surface_towards(UP).words} up"
 
 
 def _edge_word(lie: Lie) -> str:

@@ -11,25 +11,25 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from planner.derive.doors import doors_of
 from planner.derive.drawer_room import drawer_rooms
-from planner.derive.weights import door_marks, filled, in_door
+from planner.derive.weights import filled, in_door
 from planner.domain.carcase import Carcase, Plinth, Stand
 from planner.domain.drawer import Drawer
 from planner.domain.marks import space_mark
 from planner.domain.plan import BoardSize, OpeningSize
 from planner.domain.solid import BACK, RIGHT, UP, Solid
-from planner.domain.space import Division, Space
+from planner.domain.space import Division
 from planner.domain.weights import Part, Weight, Weights
 from planner.domain.words import Role, RunnerKind, Side
-from planner.lengths import Nm, Span, mm
+from planner.lengths import Nm, Span, metres
+from planner.wood.loads import spread
 from planner.wood.tipping import Opens, Standing
-from planner.wood.tipping_tests import FILL_KG_M3, drawer_volume, enclosed_volume
+from planner.wood.tipping_tests import FILL, drawer_volume, enclosed_volume
 from planner.wood.weight import NOTHING, Body
 
 DRAWN_OUT = Fraction(2, 3)
 """Share of a drawer's length that it comes out where nothing stops it."""
-
-_MM_PER_M = 1000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,8 +68,8 @@ def on_floor(
         standing=Standing(
             case=maker.body(rest),
             opens=opens,
-            spacing=_metres(maker.feet.size(BACK)),
-            height=_metres(height),
+            spacing=metres(maker.feet.size(BACK)),
+            height=metres(height),
             most_open=carcase.use.open_at_once,
         ),
         height_nm=height,
@@ -111,15 +111,15 @@ class _Maker:
     def body(self, weight: Weight) -> Body:
         """A weight in its place."""
         right, back, up = weight.centre
-        return Body(weight.kg, _metres(right), self.back(back), self.up(up))
+        return Body(weight.kg, metres(right), self.back(back), self.up(up))
 
     def back(self, place: int) -> float:
         """How far a place is behind the front supports."""
-        return _metres(place - self.feet.back[0])
+        return metres(place - self.feet.back[0])
 
     def up(self, place: int) -> float:
         """How high a place is over the floor."""
-        return _metres(place - self.feet.up[0])
+        return metres(place - self.feet.up[0])
 
     def drawers(self) -> Iterator[Opens]:
         """Every drawer."""
@@ -148,11 +148,11 @@ class _Maker:
         sides = (self.boards[drawer.ring.board(role).mark].place for role in (Role.LEFT, Role.RIGHT))
         length = max(place.size(BACK) for place in sides)
         whole = runners is not None and runners.kind is RunnerKind.SLIDES
-        return _metres(length) * (1.0 if whole else float(DRAWN_OUT))
+        return metres(length) * (1.0 if whole else float(DRAWN_OUT))
 
     def _fill(self, room: Solid) -> Body:
         said = self.carcase.use.drawers
-        kg = drawer_volume(*_sizes(room)) * FILL_KG_M3 if said is None else filled(said, room)
+        kg = drawer_volume(*_sizes(room)) * spread(FILL).kg if said is None else filled(said, room)
         (left, right), (front, behind), (low, high) = room.right, room.back, room.up
         middle = Weight(
             mark="",
@@ -166,28 +166,32 @@ class _Maker:
 
     def doors(self) -> Iterator[Opens]:
         """Every leaf of every door, hung as its space says."""
-        hung = dict(_hung(self.carcase.inside, self.carcase.ring.mark))
-        for mark, _ in door_marks(self.carcase.inside, self.carcase.ring.mark):
+        for mark, hinged in self._hung():
             places = [self.boards[each].place for each in in_door(self.boards, mark, self.carcase.ring.mark)]
             weight = self.weights.find(mark, Part.DOOR)
             if weight is None:
                 continue
             right, back, up = (_over(place.along(way) for place in places) for way in (RIGHT, BACK, UP))
             centre = weight.centre[0]
-            from_hinge = centre - right[0] if hung[mark] is Side.LEFT else right[1] - centre
+            from_hinge = centre - right[0] if hinged is Side.LEFT else right[1] - centre
             yield Opens(
                 mark=mark,
                 body=self.body(weight),
-                travel=_metres(from_hinge),
+                travel=metres(from_hinge),
                 edge_back=self.back(back[0] - (right[1] - right[0])),
                 edge_up=self.up(up[1]),
                 limited=False,
             )
 
+    def _hung(self) -> Iterator[tuple[str, Side]]:
+        """On which side each leaf hangs."""
+        for doors, leaves in doors_of(self.carcase):
+            yield from zip(leaves, [doors.hinged] if len(leaves) == 1 else [Side.LEFT, Side.RIGHT], strict=True)
+
     def volume(self) -> float:
         """Of drawers and of what is behind doors."""
         drawers = sum(drawer_volume(*_sizes(room)) for room in drawer_rooms(self.boards, self.openings).values())
-        shut = set(_behind_doors(self.carcase.inside, self.carcase.ring.mark))
+        shut = set(_behind_doors(self.carcase))
         enclosed = [opening.place for opening in self.openings if opening.mark in shut and not opening.drawer]
         return drawers + sum(enclosed_volume(*_sizes(place)) for place in enclosed)
 
@@ -196,26 +200,10 @@ def _sizes(room: Solid) -> tuple[Nm, Nm, Nm]:
     return room.size(UP), room.size(RIGHT), room.size(BACK)
 
 
-def _hung(space: Space, carcase: str, path: tuple[int, ...] = ()) -> Iterator[tuple[str, Side]]:
-    """On which side each leaf hangs."""
-    if space.doors:
-        own = [mark for mark, _ in door_marks(Space(doors=space.doors), space_mark(carcase, path))]
-        sides = [space.doors.hinged] if len(own) == 1 else [Side.LEFT, Side.RIGHT]
-        yield from zip(own, sides, strict=True)
-    if isinstance(space.holds, Division):
-        for number, each in enumerate(space.holds.spaces, 1):
-            yield from _hung(each, carcase, (*path, number))
-
-
-def _behind_doors(space: Space, carcase: str, path: tuple[int, ...] = (), *, shut: bool = False) -> Iterator[str]:
+def _behind_doors(carcase: Carcase) -> Iterator[str]:
     """Marks of the undivided spaces that doors stand before."""
-    behind = shut or space.doors is not None
-    if isinstance(space.holds, Division):
-        for number, each in enumerate(space.holds.spaces, 1):
-            yield from _behind_doors(each, carcase, (*path, number), shut=behind)
-    elif behind:
-        yield space_mark(carcase, path)
-
-
-def _metres(length: int) -> float:
-    return mm(length) / _MM_PER_M
+    spaces = dict(carcase.inside.by_path())
+    for path, space in spaces.items():
+        around = (spaces[path[:depth]] for depth in range(len(path) + 1))
+        if not isinstance(space.holds, Division) and any(each.doors for each in around):
+            yield space_mark(carcase.ring.mark, path)

@@ -6,30 +6,23 @@ Drawers count as filled with what the maker puts into them, else as full of clot
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from planner.derive.board_bodies import board_bodies
+from planner.derive.doors import doors_of
 from planner.derive.drawer_room import drawer_rooms
-from planner.domain.marks import board_mark, space_mark
 from planner.domain.plan import BoardSize, Feature, Joint, OpeningSize
 from planner.domain.project import Project
 from planner.domain.solid import BACK, RIGHT, UP, Solid
-from planner.domain.space import Division, Space
 from planner.domain.timber import Timber
-from planner.domain.use import Load, LoadKind
+from planner.domain.use import Load
 from planner.domain.weights import Part, Weight, Weights
-from planner.domain.words import Role
-from planner.lengths import Nm, mm
+from planner.lengths import from_metres, metres
 from planner.wood.loads import spread
 from planner.wood.moisture import seasons
+from planner.wood.tipping_tests import FILL
 from planner.wood.weight import Body, timber_density, together
-
-_NM_PER_M = 1_000_000_000
-_MM_PER_M = 1000
-
-_FULL = Load(kind=LoadKind.CLOTHES)
-"""What a drawer is filled with when nothing is said."""
 
 
 def weights(
@@ -56,7 +49,7 @@ def weights(
         return Weights(unknown=_unknown(boards, densities))
     weighing = _Weighing(boards, bodies, _fills(project, boards, openings))
     doors = {
-        mark: piece for carcase in project.carcases for mark, piece in door_marks(carcase.inside, carcase.ring.mark)
+        mark: carcase.ring.mark for carcase in project.carcases for _, leaves in doors_of(carcase) for mark in leaves
     }
     pieces = dict.fromkeys(board.piece for board in boards.values())
     found = [
@@ -96,27 +89,12 @@ class _Weighing:
             part=part,
             piece=self.boards[marks[0]].piece,
             kg=body.kg,
-            centre=(_nm(body.right), _nm(body.back), _nm(body.up)),
+            centre=(from_metres(body.right), from_metres(body.back), from_metres(body.up)),
             filled_kg=body.kg + sum(self.fills.get(box, 0.0) for box in held),
         )
 
 
-def _nm(metres: float) -> Nm:
-    return Nm(round(metres * _NM_PER_M))
-
-
 # --- what belongs together ---------------------------------------------------------------------------------
-
-
-def door_marks(space: Space, carcase: str, path: tuple[int, ...] = ()) -> Iterator[tuple[str, str]]:
-    """Marks of the leaves of all doors before a space and within it, each with that of its carcase."""
-    here = space_mark(carcase, path)
-    if space.doors:
-        numbers = [None] if space.doors.leaves == 1 else [1, 2]
-        yield from ((board_mark(here, Role.DOOR, number), carcase) for number in numbers)
-    if isinstance(space.holds, Division):
-        for number, each in enumerate(space.holds.spaces, 1):
-            yield from door_marks(each, carcase, (*path, number))
 
 
 def in_door(boards: Mapping[str, BoardSize], door: str, piece: str) -> list[str]:
@@ -153,7 +131,7 @@ def _fills(project: Project, boards: Mapping[str, BoardSize], openings: Sequence
     said = {carcase.ring.mark: carcase.use.drawers for carcase in project.carcases}
     rooms = drawer_rooms(boards, openings)
     return {
-        opening.drawer: filled(said[opening.carcase] or _FULL, rooms[opening.drawer])
+        opening.drawer: filled(said[opening.carcase] or FILL, rooms[opening.drawer])
         for opening in openings
         if opening.drawer in rooms and opening.drawer
     }
@@ -161,5 +139,5 @@ def _fills(project: Project, boards: Mapping[str, BoardSize], openings: Sequence
 
 def filled(load: Load, room: Solid) -> float:
     """Kilograms of a load in the room of a drawer."""
-    width, depth, height = (mm(room.size(way)) / _MM_PER_M for way in (RIGHT, BACK, UP))
+    width, depth, height = (metres(room.size(way)) for way in (RIGHT, BACK, UP))
     return spread(load, in_a_drawer=True).on(width, depth, height)

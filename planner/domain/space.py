@@ -39,6 +39,10 @@ class ShelfPins:
     back_nm: Nm
 
 
+Path = tuple[int, ...]
+"""The way from the inside of a carcase to a space in it."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LooseShelves:
     """Shelves that lie on pegs, equally far apart.
@@ -147,7 +151,11 @@ class Space:
 
     def everywhere(self) -> Iterator[Space]:
         """This space and all within it, outer before inner."""
-        yield self
+        yield from (space for _, space in self.by_path())
+
+    def by_path(self, path: Path = ()) -> Iterator[tuple[Path, Space]]:
+        """The same, each with the way to it: which space of the division, and so on inwards, from 1."""
+        yield path, self
         if isinstance(self.holds, Division):
-            for space in self.holds.spaces:
-                yield from space.everywhere()
+            for number, space in enumerate(self.holds.spaces, 1):
+                yield from space.by_path((*path, number))

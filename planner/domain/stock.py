@@ -26,21 +26,28 @@ class SoldAs(StrEnum):
     METRIC_SOFTWOOD = "metric softwood"
 
 
-class FirstCut(StrEnum):
-    """The way of the first round of saw cuts."""
+class SawWay(StrEnum):
+    """The way of a saw cut."""
 
     RIP = "rip"
+    """Along the grain: it divides the width."""
     CROSSCUT = "crosscut"
+    """Across the grain: it divides the length."""
+
+    @property
+    def other(self) -> SawWay:
+        """The other way."""
+        return SawWay.CROSSCUT if self is SawWay.RIP else SawWay.RIP
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Keep:
-    """Offcuts that go back to the rack.
+    """Which offcuts are worth keeping and what they are worth.
 
     Attributes:
-        length_nm: the least length worth keeping.
-        width_nm: the least width.
-        credit_pct: how much of what that wood cost counts as saved, in percent.
+        length_nm: the least, along the grain.
+        width_nm: the least, across it.
+        credit_pct: credit for its area, as a share of what that area of the board costs; rounded down to whole money.
     """
 
     length_nm: Nm
@@ -114,7 +121,7 @@ class Stock:
     practice: bool
     waste_hundredths: int
     stages: int
-    first_cut: FirstCut | None
+    first_cut: SawWay | None
     keep: Keep
     materials: tuple[MaterialStock, ...] = ()
 

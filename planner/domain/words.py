@@ -22,6 +22,12 @@ class Surface(StrEnum):
     END_A = "end_a"
     END_B = "end_b"
 
+    @property
+    def words(self) -> str:
+        """As it is read aloud: ``inside face``, ``far edge``, ``end A``."""
+        name, _, end = self.value.partition("_")
+        return f"{name} {end.upper() if name == 'end' else end or 'face'}"
+
 
 class Carries(StrEnum):
     """What a board end carries in a corner joint."""

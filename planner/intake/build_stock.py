@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from planner.domain.stock import FirstCut, Keep, MaterialStock, SoldAs, Stock, usual_stock
+from planner.domain.stock import Keep, MaterialStock, SawWay, SoldAs, Stock, usual_stock
 from planner.lengths import Nm, Unit
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def stock_of(table: StockTable | None, unit: Unit) -> Stock | None:
         practice=table.practice,
         waste_hundredths=table.waste,
         stages=table.stages,
-        first_cut=FirstCut(table.first_cut) if table.first_cut else None,
+        first_cut=SawWay(table.first_cut) if table.first_cut else None,
         keep=_keep(table.keep, usual.keep),
         materials=tuple(_material(name, each) for name, each in table.material.items()),
     )

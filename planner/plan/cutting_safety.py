@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from operator import attrgetter
 
 from planner.domain.operation import Machine, Operation
 from planner.domain.plan import BoardSize, Feature
@@ -99,44 +100,51 @@ def named(boards: Sequence[BoardSize]) -> str:
 # --- small boards ------------------------------------------------------------------------------------------
 
 
-def _short_at_the_planer(run: Run) -> Iterator[str]:
-    short = [board for board in run.boards if board.length_nm < run.limit(SHORT)]
-    if short:
-        yield (
-            f"Shorter than {run.said(SHORT)}: {named(short)}. Plane them in one longer board and cut them up after; "
-            "never feed a piece shorter than the manual allows."
-        )
+@dataclass(frozen=True, slots=True)
+class _Small:
+    """Boards smaller than a machine takes safely."""
+
+    size: Callable[[BoardSize], Nm]
+    word: str
+    limit: Limit
+    advice: str
+
+    def __call__(self, run: Run) -> Iterator[str]:
+        """What to do with them."""
+        small = [board for board in run.boards if self.size(board) < run.limit(self.limit)]
+        if small:
+            yield f"{self.word} than {run.said(self.limit)}: {named(small)}. {self.advice}"
 
 
-def _thin_at_the_planer(run: Run) -> Iterator[str]:
-    thin = [board for board in run.boards if board.thickness_nm < run.limit(THIN)]
-    if thin:
-        yield f"Thinner than {run.said(THIN)}: {named(thin)}. Plane them on a flat carrier board, in light cuts."
+_LENGTH, _WIDTH, _THICKNESS = attrgetter("length_nm"), attrgetter("width_nm"), attrgetter("thickness_nm")
 
-
-def _short_at_the_rip_fence(run: Run) -> Iterator[str]:
-    short = [board for board in run.boards if board.length_nm < run.limit(SHORT)]
-    if short:
-        yield f"Shorter than {run.said(SHORT)}: {named(short)}. Rip them in one longer board and cut them up after."
-
-
-def _narrow_at_the_rip_fence(run: Run) -> Iterator[str]:
-    narrow = [board for board in run.boards if board.width_nm < run.limit(NARROW)]
-    if narrow:
-        yield (
-            f"Narrower than {run.said(NARROW)}: {named(narrow)}. Rip such strips from a wide board, the strip on "
-            "the side away from the fence, and push with a block that you may saw into."
-        )
-
-
-def _short_at_the_crosscut(run: Run) -> Iterator[str]:
-    short = [board for board in run.boards if board.length_nm < run.limit(SHORT_TO_HOLD)]
-    if short:
-        yield (
-            f"Shorter than {run.said(SHORT_TO_HOLD)}: {named(short)}. Hold them with a clamp or a hold-down on the "
-            "crosscut sled, never by hand."
-        )
-
+_AT_THE_PLANER = (
+    _Small(
+        _LENGTH,
+        "Shorter",
+        SHORT,
+        "Plane them in one longer board and cut them up after; never feed a piece shorter than the manual allows.",
+    ),
+    _Small(_THICKNESS, "Thinner", THIN, "Plane them on a flat carrier board, in light cuts."),
+)
+_AT_THE_RIP_FENCE = (
+    _Small(_LENGTH, "Shorter", SHORT, "Rip them in one longer board and cut them up after."),
+    _Small(
+        _WIDTH,
+        "Narrower",
+        NARROW,
+        "Rip such strips from a wide board, the strip on the side away from the fence, and push with a block that you "
+        "may saw into.",
+    ),
+)
+_AT_THE_CROSSCUT = (
+    _Small(
+        _LENGTH,
+        "Shorter",
+        SHORT_TO_HOLD,
+        "Hold them with a clamp or a hold-down on the crosscut sled, never by hand.",
+    ),
+)
 
 # --- upright boards and bits at the sled -------------------------------------------------------------------
 
@@ -244,15 +252,15 @@ def _goes_right_through(run: Run) -> Iterator[str]:
             out.setdefault(_OPPOSITE[cut.face], []).append(board)
     for surface, boards in out.items():
         yield (
-            f"It comes out at the {surface.value.replace('_', ' ')}: clamp a backing board there on "
+            f"It comes out at the {surface.words}: clamp a backing board there on "
             f"{named(list(dict.fromkeys(boards)))}, or it breaks out."
         )
 
 
 _AT_MACHINES: dict[Machine, tuple[Callable[[Run], Iterator[str]], ...]] = {
-    Machine.PLANER: (_short_at_the_planer, _thin_at_the_planer),
-    Machine.TABLE_SAW_RIP: (_short_at_the_rip_fence, _narrow_at_the_rip_fence),
-    Machine.TABLE_SAW_CROSSCUT: (_short_at_the_crosscut,),
+    Machine.PLANER: _AT_THE_PLANER,
+    Machine.TABLE_SAW_RIP: _AT_THE_RIP_FENCE,
+    Machine.TABLE_SAW_CROSSCUT: _AT_THE_CROSSCUT,
     Machine.ROUTER_TABLE_SLED: (_tall_at_the_sled, _backed_by_the_fence, _bit_at_the_sled),
     Machine.BANDSAW: (_tails_break_out_below, _long_at_the_bandsaw),
     Machine.ROUTER_TABLE_FENCE: (_across_the_end, _wide_bit),

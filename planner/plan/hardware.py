@@ -19,7 +19,7 @@ from planner.domain.marks import board_mark, space_mark
 from planner.domain.plan import BoardSize, Feature
 from planner.domain.project import Project
 from planner.domain.solid import BACK, RIGHT, UP
-from planner.domain.space import Division, Doors, LooseShelves, Space
+from planner.domain.space import Doors, LooseShelves
 from planner.domain.words import BottomGoes, FeatureKind, MaterialKind, Role, RunnerKind
 from planner.lengths import Grid, Nm
 
@@ -91,7 +91,7 @@ class _Needs:
         for box in self.project.boxes:
             yield from self._lid(box)
         for carcase in self.project.carcases:
-            for path, space in _everywhere(carcase.inside):
+            for path, space in carcase.inside.by_path():
                 mark = space_mark(carcase.ring.mark, path)
                 if space.doors:
                     yield from self._doors(mark, space.doors)
@@ -186,11 +186,3 @@ def _shelves(space: str, shelves: LooseShelves) -> Iterator[Hardware]:
     for number in range(1, shelves.count + 1):
         mark = board_mark(space, Role.LOOSE_SHELF, number)
         yield _need(HardwareKind.SHELF_PIN, PINS_OF_A_SHELF, "loose shelf", mark, sizes)
-
-
-def _everywhere(space: Space, path: tuple[int, ...] = ()) -> Iterator[tuple[tuple[int, ...], Space]]:
-    """A space and all within it, each with its path."""
-    yield path, space
-    if isinstance(space.holds, Division):
-        for number, inner in enumerate(space.holds.spaces, 1):
-            yield from _everywhere(inner, (*path, number))

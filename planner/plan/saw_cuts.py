@@ -12,8 +12,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
+from planner.domain.stock import SawWay
 from planner.lengths import Nm
-from planner.stock.pieces import CuttingPlan, Kind, Layout, Piece, Way
+from planner.stock.pieces import CuttingPlan, Kind, Layout, Piece
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +52,7 @@ class SawSetting:
 
     number: int
     stage: int
-    way: Way
+    way: SawWay
     size_nm: Nm | None
     cuts: tuple[SawCut, ...]
 
@@ -79,14 +80,14 @@ class _Cut:
 
     stage: int
     depth: int
-    way: Way
+    way: SawWay
     size_nm: Nm | None
     cut: SawCut
 
     def turn(self) -> tuple[int, int, int, int]:
         """When it is made: trimming in the order of its cuts, then round by round, the largest size first."""
         trimming = self.depth if self.stage == 0 else 0
-        return self.stage, trimming, tuple(Way).index(self.way), -(self.size_nm or 0)
+        return self.stage, trimming, tuple(SawWay).index(self.way), -(self.size_nm or 0)
 
 
 def board_name(layout: Layout, several: Counter[str]) -> str:
@@ -101,9 +102,9 @@ def _cuts(piece: Piece, name: str, depth: int = 0) -> Iterator[_Cut]:
         return
     children = [_uncut(child) for child in piece.pieces]
     for child, gives in zip(children, _named(piece, children, name), strict=True):
-        size = child.width_nm if piece.cut is Way.RIP else child.length_nm
-        start = child.across[0] - piece.across[0] if piece.cut is Way.RIP else child.along[0] - piece.along[0]
-        whole = size == (piece.width_nm if piece.cut is Way.RIP else piece.length_nm)
+        size = child.width_nm if piece.cut is SawWay.RIP else child.length_nm
+        start = child.across[0] - piece.across[0] if piece.cut is SawWay.RIP else child.along[0] - piece.along[0]
+        whole = size == (piece.width_nm if piece.cut is SawWay.RIP else piece.length_nm)
         if child.kind in {Kind.PART, Kind.DIVIDED} and not whole:
             cut = SawCut(
                 of=name,

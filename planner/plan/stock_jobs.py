@@ -16,7 +16,7 @@ from planner.domain.words import MaterialKind
 from planner.lengths import Grid, Nm, Unit
 from planner.plan.rough import RoughPart, allowances_of, rough_parts, stock_of
 from planner.plan.staves import in_staves
-from planner.stock.pieces import Board, Job, Keep, Part, Saw, Way, Wish, Zone
+from planner.stock.pieces import Board, Job, Part, Saw, Wish, Zone
 from planner.wood.lumber import SoldSize, usual_size
 from planner.wood.measure import cents_of
 
@@ -311,8 +311,7 @@ def _saw(project: Project) -> Saw:
 
 def _wish(project: Project) -> Wish:
     stock = stock_of(project)
-    keep = Keep(length_nm=stock.keep.length_nm, width_nm=stock.keep.width_nm, percent=stock.keep.credit_pct)
-    return Wish(stages=stock.stages, first=Way(stock.first_cut) if stock.first_cut else None, keep=keep)
+    return Wish(stages=stock.stages, first=stock.first_cut, keep=stock.keep)
 
 
 def without(found: StockJob, lots: Iterable[str]) -> StockJob:

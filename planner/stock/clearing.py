@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from planner.domain.stock import SawWay
 from planner.lengths import Nm, Span
-from planner.stock.pieces import Board, Saw, Way, Zone
+from planner.stock.pieces import Board, Saw, Zone
 
 MOST_WAYS = 12
 """Ways of clearing a board that are kept: those that leave the largest rectangles."""
@@ -28,7 +29,7 @@ class Rest:
 
     along: Span
     across: Span
-    cut: Way | None = None
+    cut: SawWay | None = None
     pieces: tuple[Rest, ...] = ()
     clear: bool = False
 
@@ -79,18 +80,18 @@ class _Clearing:
             way for zone in here[:1] for halves in self._cuts(rest, zone) for way in self._both(rest, halves, defects)
         ]
 
-    def _cuts(self, rest: Rest, zone: Zone) -> Iterator[tuple[Way, tuple[Rest, ...]]]:
+    def _cuts(self, rest: Rest, zone: Zone) -> Iterator[tuple[SawWay, tuple[Rest, ...]]]:
         """Cuts along one side of a defect, with the kerf inside it."""
-        for cut in (Way.CROSSCUT, Way.RIP):
+        for cut in (SawWay.CROSSCUT, SawWay.RIP):
             kerf = self.saw.kerf(cut)
             low, high = _extent(rest, cut)
-            start, end = zone.along if cut is Way.CROSSCUT else zone.across
+            start, end = zone.along if cut is SawWay.CROSSCUT else zone.across
             if low < start:
                 yield cut, _kept(_part(rest, cut, (low, start)), _part(rest, cut, (Nm(start + kerf), high)))
             if end < high:
                 yield cut, _kept(_part(rest, cut, (low, Nm(end - kerf))), _part(rest, cut, (end, high)))
 
-    def _both(self, rest: Rest, halves: tuple[Way, tuple[Rest, ...]], defects: tuple[Zone, ...]) -> Iterator[Rest]:
+    def _both(self, rest: Rest, halves: tuple[SawWay, tuple[Rest, ...]], defects: tuple[Zone, ...]) -> Iterator[Rest]:
         self.tries += 1
         if self.tries > _MOST_TRIED:
             return
@@ -106,12 +107,12 @@ def _meet(rest: Rest, zone: Zone) -> bool:
     return all(a[0] < b[1] and b[0] < a[1] for a, b in ((rest.along, zone.along), (rest.across, zone.across)))
 
 
-def _extent(rest: Rest, cut: Way) -> Span:
-    return rest.across if cut is Way.RIP else rest.along
+def _extent(rest: Rest, cut: SawWay) -> Span:
+    return rest.across if cut is SawWay.RIP else rest.along
 
 
-def _part(rest: Rest, cut: Way, span: Span) -> Rest:
-    if cut is Way.RIP:
+def _part(rest: Rest, cut: SawWay, span: Span) -> Rest:
+    if cut is SawWay.RIP:
         return Rest(along=rest.along, across=span)
     return Rest(along=span, across=rest.across)
 
@@ -126,8 +127,8 @@ def _trimmed(board: Board, saw: Saw, cleared: Rest) -> Rest:
     length = (Nm(0), board.length_nm)
     width = (Nm(0), board.width_nm)
     for cut, trim, whole in (
-        (Way.RIP, board.edge_trim_nm, Rest(along=cleared.along, across=width)),
-        (Way.CROSSCUT, board.end_trim_nm, Rest(along=length, across=width)),
+        (SawWay.RIP, board.edge_trim_nm, Rest(along=cleared.along, across=width)),
+        (SawWay.CROSSCUT, board.end_trim_nm, Rest(along=length, across=width)),
     ):
         if trim:
             low, high = _extent(whole, cut)

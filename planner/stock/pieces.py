@@ -11,21 +11,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from planner.domain.stock import Keep, SawWay
 from planner.lengths import NO_LENGTH, Nm, Span
-
-
-class Way(StrEnum):
-    """The way of a saw cut."""
-
-    RIP = "rip"
-    """Along the grain: it divides the width."""
-    CROSSCUT = "crosscut"
-    """Across the grain: it divides the length."""
-
-    @property
-    def other(self) -> Way:
-        """The other way."""
-        return Way.CROSSCUT if self is Way.RIP else Way.RIP
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,24 +70,9 @@ class Saw:
     rip_nm: Nm
     crosscut_nm: Nm
 
-    def kerf(self, way: Way) -> Nm:
+    def kerf(self, way: SawWay) -> Nm:
         """Width of a cut made this way."""
-        return self.rip_nm if way is Way.RIP else self.crosscut_nm
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Keep:
-    """Which offcuts are worth keeping and what they are worth.
-
-    Attributes:
-        length_nm: the least, along the grain.
-        width_nm: the least, across it.
-        percent: credit for its area, as a share of what that area of the board costs; rounded down to whole money.
-    """
-
-    length_nm: Nm
-    width_nm: Nm
-    percent: int
+        return self.rip_nm if way is SawWay.RIP else self.crosscut_nm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,7 +87,7 @@ class Wish:
     """
 
     stages: int = 2
-    first: Way | None = None
+    first: SawWay | None = None
     keep: Keep | None = None
 
 
@@ -159,7 +131,7 @@ class Piece:
     kind: Kind
     mark: str = ""
     turned: bool = False
-    cut: Way | None = None
+    cut: SawWay | None = None
     stage: int = 0
     pieces: tuple[Piece, ...] = ()
 

@@ -10,9 +10,10 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from planner.domain.stock import SawWay
 from planner.errors import Problem
 from planner.lengths import Span
-from planner.stock.pieces import Board, CuttingPlan, Job, Kind, Layout, Part, Piece, Way
+from planner.stock.pieces import Board, CuttingPlan, Job, Kind, Layout, Part, Piece
 
 
 class UnsoundPlanError(Exception):
@@ -83,13 +84,13 @@ def _credit(job: Job, board: Board, piece: Piece) -> int:
     if piece.kind is not Kind.OFFCUT or job.wish.keep is None:
         return 0
     area = (piece.along[1] - piece.along[0]) * (piece.across[1] - piece.across[0])
-    return board.cost * job.wish.keep.percent * area // (100 * board.length_nm * board.width_nm)
+    return board.cost * job.wish.keep.credit_pct * area // (100 * board.length_nm * board.width_nm)
 
 
-def _settings(plan: CuttingPlan) -> Iterator[tuple[Way, int]]:
+def _settings(plan: CuttingPlan) -> Iterator[tuple[SawWay, int]]:
     for layout in plan.layouts:
         for piece in layout.whole.within():
-            cut = piece.cut or Way.RIP
+            cut = piece.cut or SawWay.RIP
             for child in piece.pieces:
                 sized = child.kind is Kind.PART or (child.kind is Kind.DIVIDED and piece.stage >= 1)
                 low, high = _extent(child, cut)
@@ -183,8 +184,8 @@ class _Sawing:
         )
         return inside and not touched
 
-    def _cuts(self, piece: Piece, cut: Way) -> Iterator[Problem]:
-        kerf = self.job.saw.rip_nm if cut is Way.RIP else self.job.saw.crosscut_nm
+    def _cuts(self, piece: Piece, cut: SawWay) -> Iterator[Problem]:
+        kerf = self.job.saw.rip_nm if cut is SawWay.RIP else self.job.saw.crosscut_nm
         place, last = _extent(piece, cut)
         for number, child in enumerate(piece.pieces):
             if _extent(child, cut.other) != _extent(piece, cut.other):
@@ -225,9 +226,9 @@ class _Sawing:
                 yield self._fault(piece, "is divided after the last stage.", "Only one part may be trimmed there.")
 
 
-def _extent(piece: Piece, cut: Way) -> Span:
+def _extent(piece: Piece, cut: SawWay) -> Span:
     """Where a piece lies in the direction that a cut divides."""
-    return piece.across if cut is Way.RIP else piece.along
+    return piece.across if cut is SawWay.RIP else piece.along
 
 
 def _overlap(a: Span, b: Span) -> bool:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from planner.domain.stock import SawWay
 from planner.lengths import Nm
-from planner.stock.pieces import Kind, Layout, Piece, Way
+from planner.stock.pieces import Kind, Layout, Piece
 
 
-def settings(layouts: Iterable[Layout]) -> frozenset[tuple[Way, Nm]]:
+def settings(layouts: Iterable[Layout]) -> frozenset[tuple[SawWay, Nm]]:
     """Every fence or stop setting that the layouts need: the way of the cut and the size it leaves.
 
     Nothing is set for waste and offcuts, which are what is left over, nor for a piece that needs no cut.
@@ -24,5 +25,5 @@ def settings(layouts: Iterable[Layout]) -> frozenset[tuple[Way, Nm]]:
     )
 
 
-def _size(piece: Piece, cut: Way) -> Nm:
-    return piece.width_nm if cut is Way.RIP else piece.length_nm
+def _size(piece: Piece, cut: SawWay) -> Nm:
+    return piece.width_nm if cut is SawWay.RIP else piece.length_nm

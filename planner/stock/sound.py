@@ -75,9 +75,9 @@ def _wish_problems(job: Job) -> Iterator[Problem]:
     if min(job.saw.rip_nm, job.saw.crosscut_nm) < NO_LENGTH:
         yield Problem(where="kerf", what="is negative.", remedy="It is 0 or more.")
     keep = job.wish.keep
-    if keep is not None and not (0 <= keep.percent <= 100 and min(keep.length_nm, keep.width_nm) > NO_LENGTH):  # noqa: PLR2004
+    if keep is not None and not (0 <= keep.credit_pct <= 100 and min(keep.length_nm, keep.width_nm) > NO_LENGTH):  # noqa: PLR2004
         yield Problem(
             where="offcuts",
-            what=f"least {keep.length_nm} by {keep.width_nm} nm, credit {keep.percent} percent.",
+            what=f"least {keep.length_nm} by {keep.width_nm} nm, credit {keep.credit_pct} percent.",
             remedy="Give a least size of more than 0 and a credit from 0 to 100 percent.",
         )

@@ -9,7 +9,7 @@ from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Text, UniqueConstr
 from sqlmodel import Field  # noqa: TID253
 
 from planner.domain.rack import Per, Surfaced
-from planner.domain.stock import FirstCut, SoldAs
+from planner.domain.stock import SawWay, SoldAs
 from planner.lengths import Nm
 from planner.store.rules import more_than_nothing, not_empty, nothing_or_more, of_material, of_project, of_row, one_of
 from planner.store.tables import NM, STRICT, PartRow, Row
@@ -28,7 +28,7 @@ class StockRow(PartRow, table=True):
         CheckConstraint("practice IN (0, 1)", name="practice"),
         CheckConstraint("stages IN (2, 3)", name="stages"),
         CheckConstraint("keep_credit_pct BETWEEN 0 AND 100", name="keep_credit_pct"),
-        one_of("first_cut", *FirstCut),
+        one_of("first_cut", *SawWay),
         STRICT,
     )
 

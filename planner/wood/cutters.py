@@ -8,15 +8,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import pi
 
-from planner.lengths import Nm, mm
+from planner.lengths import Nm, metres
 
 _SECONDS = 60
-_MM_PER_M = 1000
 
 
 def rim_speed(diameter: Nm, rpm: float) -> float:
     """Speed of a cutter's rim in metres a second."""
-    return pi * mm(diameter) * rpm / _SECONDS / _MM_PER_M
+    return pi * metres(diameter) * rpm / _SECONDS
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,11 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from planner.domain.use import Load, LoadKind, LoadUnit
-from planner.lengths import Grid, mm
+from planner.lengths import Grid, metres
 from planner.quantities import kilograms
 
-_MM_PER_M = 1000
-_IN = mm(64 * Grid.IN_64.step_nm) / _MM_PER_M
+_IN = metres(64 * Grid.IN_64.step_nm)
 _FT = 12 * _IN
 """Metres in an inch and in a foot."""
 

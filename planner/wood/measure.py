@@ -11,24 +11,27 @@ from fractions import Fraction
 from planner.domain.rack import HUNDREDTHS, Lot, Per
 from planner.lengths import Nm, Unit, in_unit
 
-_Size = tuple[Nm, Nm, Nm]
-
 _BOARD_FOOT, _SQUARE_FOOT = 144, 144
 """Cubic inches, square inches."""
 
-_AMOUNTS: dict[Per, tuple[Unit, Callable[[Fraction, Fraction, Fraction], Fraction]]] = {
+_AMOUNTS: dict[Per, tuple[Unit, Callable[[Fraction, Fraction], Fraction]]] = {
     Per.PIECE: (Unit.INCH, lambda *_: Fraction(1)),
-    Per.BOARD_FOOT: (Unit.INCH, lambda long, wide, thick: long * wide * max(thick, Fraction(1)) / _BOARD_FOOT),
-    Per.SQUARE_FOOT: (Unit.INCH, lambda long, wide, _: long * wide / _SQUARE_FOOT),
-    Per.CUBIC_METRE: (Unit.MM, lambda long, wide, thick: long * wide * thick / 10**9),
-    Per.SQUARE_METRE: (Unit.MM, lambda long, wide, _: long * wide / 10**6),
+    Per.BOARD_FOOT: (Unit.INCH, lambda area, thick: area * max(thick, Fraction(1)) / _BOARD_FOOT),
+    Per.SQUARE_FOOT: (Unit.INCH, lambda area, _: area / _SQUARE_FOOT),
+    Per.CUBIC_METRE: (Unit.MM, lambda area, thick: area * thick / 10**9),
+    Per.SQUARE_METRE: (Unit.MM, lambda area, _: area / 10**6),
 }
 
 
 def amount(per: Per, length: Nm, width: Nm, thickness: Nm) -> Fraction:
     """How much wood one board is, exact."""
+    return amount_over(per, length * width, thickness)
+
+
+def amount_over(per: Per, area_nm2: int, thickness: Nm) -> Fraction:
+    """How much wood so many square nanometres of boards are, exact."""
     unit, of = _AMOUNTS[per]
-    return of(in_unit(length, unit), in_unit(width, unit), in_unit(thickness, unit))
+    return of(area_nm2 * in_unit(1, unit) ** 2, in_unit(thickness, unit))
 
 
 def amount_of(lot: Lot, length: Nm, width: Nm) -> Fraction:

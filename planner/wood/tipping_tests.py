@@ -9,7 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from planner.lengths import Grid, Nm, mm
+from planner.domain.use import Load, LoadKind
+from planner.lengths import Grid, Nm, metres
+from planner.quantities import kilograms
 
 
 class Known(StrEnum):
@@ -24,21 +26,21 @@ class Known(StrEnum):
 _IN = 64 * Grid.IN_64.step_nm
 
 SCOPE_HEIGHT_NM = Nm(27 * _IN)
-SCOPE_KG = 13.6077711
-SCOPE_M3 = 0.0906139090944
+SCOPE_LB = 30
+SCOPE_CUBIC_FT = 3.2
 """27 in, 30 lb and 3.2 ft³, all together: F2057-23 section 1.1 (read: cpsc.gov business guidance)."""
 
 ALLOWANCE_NM = Nm(8 * Grid.IN_64.step_nm)
 """1/8 in off a drawer's clear height before its volume is reckoned (read: cpsc.gov business guidance)."""
 
-FILL_KG_M3 = 136.1569386786612
+FILL = Load(kind=LoadKind.CLOTHES)
 """8.5 lb/ft³ in every drawer (read for the rule of 2022; in F2057-23 from memory)."""
 
-PULL_N = 44.482216152605
+PULL_LBF = 10
 GREATEST_PULL_UP_NM = Nm(56 * _IN)
 """10 lbf at the highest place a hand can hold, but not above 56 in (from memory)."""
 
-CHILD_KG = 27.2155422
+CHILD_LB = 60
 """60 lb on the front of an open drawer (read: sn.astm.org/update)."""
 
 BLOCK_NM = Nm(_IN * 43 // 100)
@@ -105,20 +107,17 @@ SITUATIONS = (
 )
 """The three tests of F2057-23, by names read in a test laboratory's list of its steps."""
 
-_CUBIC_MM = 1e9
-"""In a cubic metre."""
-
 
 def drawer_volume(height: Nm, width: Nm, depth: Nm) -> float:
     """Volume of a drawer by the rule: its height is from the bottom to the lowest obstruction above it."""
-    return max(0.0, mm(height - ALLOWANCE_NM)) * mm(width) * mm(depth) / _CUBIC_MM
+    return max(0.0, metres(height - ALLOWANCE_NM)) * metres(width) * metres(depth)
 
 
 def enclosed_volume(height: Nm, width: Nm, depth: Nm) -> float:
     """Volume of an enclosed space that does not draw out: half of it counts (read, as above)."""
-    return mm(height) * mm(width) * mm(depth) / 2 / _CUBIC_MM
+    return metres(height) * metres(width) * metres(depth) / 2
 
 
 def in_scope(height: Nm, kg: float, volume: float) -> bool:
     """Whether a piece with drawers or doors comes under the standard: all three limits together."""
-    return height >= SCOPE_HEIGHT_NM and kg >= SCOPE_KG and volume >= SCOPE_M3
+    return height >= SCOPE_HEIGHT_NM and kg >= kilograms(SCOPE_LB) and volume >= SCOPE_CUBIC_FT * metres(12 * _IN) ** 3

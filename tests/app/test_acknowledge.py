@@ -21,7 +21,7 @@ from planner.domain.words import Level
 from planner.errors import InputError
 from planner.intake.project_file import read_project
 from planner.intake.write_file import write_project
-from tests.app.texts import BOX
+from tests.app.texts import BOX, SAMPLES
 
 SLOPE = Wanted(project="Salt box", code="slope", marks=())
 
@@ -101,6 +101,19 @@ def test_a_refusal_leaves_the_store_as_it_was(
         acknowledge(Wanted(project="Salt box", code=code, marks=marks), why, steep)
     assert what in str(refused.value.problems[0])
     assert stored("Salt box", steep) == before
+
+
+def test_two_findings_alike_are_answered_for_together(store: StorePlace) -> None:
+    """In the letter box two grooves of the front would show: one rule, the same two ends, twice."""
+    read(str(SAMPLES / "letter_box.toml"), store)
+    wanted = Wanted(project="Letter box", code="stopped-cut", marks=("L-front-A",))
+    assert len(acknowledge(wanted, "stopped with a chisel", store)) == 2
+    project = stored("Letter box", store)
+    assert [each.marks for each in project.acknowledged] == [("L-front-A", "L-front-B")]
+    found = [each for each in pipeline.plan(project).findings if "L-front-A" in each.marks]
+    assert [each.acknowledged for each in found] == ["stopped with a chisel"] * 2
+    assert len(open_again(wanted, store)) == 2
+    assert stored("Letter box", store).acknowledged == ()
 
 
 def test_what_is_open_cannot_be_opened(steep: StorePlace) -> None:

@@ -20,9 +20,10 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from planner.domain.stock import SawWay
 from planner.lengths import Nm
 from planner.stock.cutting import cut
-from planner.stock.pieces import Answer, Board, Job, Part, Saw, Way, Wish
+from planner.stock.pieces import Answer, Board, Job, Part, Saw, Wish
 
 UNIT = 1_000_000
 TRIPLETS, BINS, STOCK = 20, 40, 1000
@@ -80,7 +81,7 @@ def gcut(where: Path, seconds: float) -> Iterator[Case]:
             )
             yield Case(
                 name=known["instance"].split("__")[1] + (" turned" if turn else ""),
-                job=Job(parts=parts, boards=boards, saw=kerf(0), wish=Wish(stages=2, first=Way.RIP)),
+                job=Job(parts=parts, boards=boards, saw=kerf(0), wish=Wish(stages=2, first=SawWay.RIP)),
                 known=float(known["best_known"]),
                 proven_bound=float(known["lower_bound"]),
                 seconds=seconds,

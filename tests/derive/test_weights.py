@@ -203,7 +203,7 @@ def load_of(thousandths: int, unit: LoadUnit) -> Load:
     ],
 )
 def test_a_drawer_is_filled_with_what_the_maker_says(load: Load | None, dimensions: int, factor: float) -> None:
-    """8.5 lb/ft³ is 136.157 kg/m³ (addenda), 40 lb/ft³ 640.74, 15 lb/ft² 73.236 kg/m² (718 Pa: 718.2/9.80665)."""
+    """8.5 lb/ft³ is 136.157 kg/m³ (own conversion), 40 lb/ft³ 640.74, 15 lb/ft² 73.236 kg/m² (718.2 Pa)."""
     chest = six_drawers()
     (carcase,) = chest.carcases
     used = replace(chest, carcases=(replace(carcase, use=Use(drawers=load)),))

@@ -112,7 +112,7 @@ def test_the_face_that_breaks_out_at_the_sled_is_the_inside() -> None:
     ("bit", "speeds"), [("1/2", "22 000 to 24 000"), ("1", "22 000 to 24 000"), ("1 1/16", "18 000 to 22 000")]
 )
 def test_the_bit_of_the_sled_is_told_its_printed_speed(bit: str, speeds: str) -> None:
-    # facts.md sec. 5: to 1 in 22 000-24 000, 1-2 in 18 000-22 000 rpm.
+    # a printed chart, no standard: to 1 in 22 000-24 000, 1-2 in 18 000-22 000 rpm.
     box = small_box().boxes[0]
     wide = replace(box.ring.spacing, tails=1)
     made = project(boxes=(replace(box, ring=replace(box.ring, spacing=wide)),))
@@ -139,7 +139,7 @@ def test_through_holes_and_mortises_are_backed_at_the_other_face() -> None:
     handles = Handles(count=1, holes=1, apart_nm=inches("3"), hole_nm=inches("3/16"))
     held = plan(with_drawer(made, replace(next(iter(made.drawers())), handles=handles)))
     (told,) = lines(held, Machine.DRILL, "It comes out")
-    assert told.startswith("It comes out at the inside: clamp a backing board there on D1-front,")
+    assert told.startswith("It comes out at the inside face: clamp a backing board there on D1-front,")
     through = lines(plan(ALL["tenoned"]()), Machine.MORTISER, "It comes out")
     assert through
     blind = lines(sample("chest_on_stand.toml"), Machine.MORTISER, "It comes out")

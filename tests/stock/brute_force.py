@@ -10,7 +10,8 @@ from functools import cache
 from itertools import product
 from math import inf
 
-from planner.stock.pieces import Board, Job, Part, Way
+from planner.domain.stock import SawWay
+from planner.stock.pieces import Board, Job, Part
 
 Lying = tuple[tuple[int, int], ...]
 """Parts as they lie: their sizes along and across."""
@@ -48,7 +49,7 @@ def subsets(items: frozenset[int]) -> Iterator[frozenset[int]]:
 
 def goes_on(job: Job, board: Board, parts: tuple[Part, ...]) -> bool:
     """Whether one board gives all these parts in the stages allowed."""
-    firsts = [job.wish.first] if job.wish.first else list(Way)
+    firsts = [job.wish.first] if job.wish.first else list(SawWay)
     return any(
         needed(job, lying, first, job.wish.stages, _room(board, first.other)) <= _room(board, first)
         for lying in ways_to_lie(parts)
@@ -63,20 +64,20 @@ def ways_to_lie(parts: tuple[Part, ...]) -> Iterator[Lying]:
     return (tuple(sorted(chosen)) for chosen in product(*choices))
 
 
-def _room(board: Board, cut: Way) -> int:
+def _room(board: Board, cut: SawWay) -> int:
     """Size of a board in the direction that a cut divides."""
-    return board.width_nm if cut is Way.RIP else board.length_nm
+    return board.width_nm if cut is SawWay.RIP else board.length_nm
 
 
-def needed(job: Job, lying: Lying, cut: Way, stages: int, room: int) -> float:
+def needed(job: Job, lying: Lying, cut: SawWay, stages: int, room: int) -> float:
     """How much wood parts need in the direction that the first cuts divide, if so much is there in the other."""
     return _needed(lying, cut, stages, room, (job.saw.rip_nm, job.saw.crosscut_nm))
 
 
 @cache
-def _needed(lying: Lying, cut: Way, stages: int, room: int, kerfs: tuple[int, int]) -> float:
-    kerf = kerfs[0] if cut is Way.RIP else kerfs[1]
-    own = 1 if cut is Way.RIP else 0
+def _needed(lying: Lying, cut: SawWay, stages: int, room: int, kerfs: tuple[int, int]) -> float:
+    kerf = kerfs[0] if cut is SawWay.RIP else kerfs[1]
+    own = 1 if cut is SawWay.RIP else 0
     if stages == 1:
         fits = all(size[1 - own] <= room for size in lying)
         return sum(size[own] + kerf for size in lying) - kerf if fits else inf
@@ -86,9 +87,9 @@ def _needed(lying: Lying, cut: Way, stages: int, room: int, kerfs: tuple[int, in
     )
 
 
-def _slice(lying: Lying, cut: Way, stages: int, room: int, kerfs: tuple[int, int]) -> float:
+def _slice(lying: Lying, cut: SawWay, stages: int, room: int, kerfs: tuple[int, int]) -> float:
     """The least size of a slice that gives these parts with one stage less."""
-    own = 1 if cut is Way.RIP else 0
+    own = 1 if cut is SawWay.RIP else 0
     least, most = max(size[own] for size in lying), sum(size[own] + kerfs[1 - own] for size in lying)
     return next((s for s in range(least, most + 1) if _needed(lying, cut.other, stages - 1, s, kerfs) <= room), inf)
 

@@ -6,10 +6,11 @@ from random import Random
 
 from hypothesis import strategies as st
 
+from planner.domain.stock import Keep, SawWay
 from planner.lengths import Nm
-from planner.stock.pieces import Board, Job, Keep, Part, Saw, Way, Wish, Zone
+from planner.stock.pieces import Board, Job, Part, Saw, Wish, Zone
 
-WAYS = st.sampled_from([None, *Way])
+WAYS = st.sampled_from([None, *SawWay])
 
 
 def nm(least: int, most: int) -> st.SearchStrategy[Nm]:
@@ -56,7 +57,7 @@ def tiny_job(chance: Random) -> Job:
         for number in range(chance.randint(1, 2))
     )
     saw = Saw(rip_nm=Nm(chance.randint(0, 2)), crosscut_nm=Nm(chance.randint(0, 2)))
-    wish = Wish(stages=chance.choice([2, 3]), first=chance.choice([None, *Way]))
+    wish = Wish(stages=chance.choice([2, 3]), first=chance.choice([None, *SawWay]))
     return Job(parts=wanted, boards=boards, saw=saw, wish=wish)
 
 
@@ -85,7 +86,7 @@ def boards_with_everything(draw: st.DrawFn, mark: str) -> Board:
 def small_jobs(draw: st.DrawFn) -> Job:
     """Everything that can be asked, small enough to be solved hundreds of times."""
     count = draw(st.integers(1, 4))
-    keep = draw(st.none() | st.builds(Keep, length_nm=nm(5, 30), width_nm=nm(3, 10), percent=st.integers(0, 100)))
+    keep = draw(st.none() | st.builds(Keep, length_nm=nm(5, 30), width_nm=nm(3, 10), credit_pct=st.integers(0, 100)))
     return Job(
         parts=draw(parts(most=6, longest=40, widest=15)),
         boards=tuple(draw(boards_with_everything(f"B{number}")) for number in range(count)),

@@ -16,8 +16,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from planner.domain.stock import Keep, SawWay
 from planner.lengths import Nm, Span
-from planner.stock.pieces import Board, CuttingPlan, Job, Keep, Kind, Layout, Part, Piece, Saw, Way, Wish, Zone
+from planner.stock.pieces import Board, CuttingPlan, Job, Kind, Layout, Part, Piece, Saw, Wish, Zone
 
 
 def part(mark: str, length: int, width: int, *, may_turn: bool = False) -> Part:
@@ -42,7 +43,7 @@ JOB = Job(
         ),
     ),
     saw=Saw(rip_nm=Nm(2), crosscut_nm=Nm(3)),
-    wish=Wish(stages=2, keep=Keep(length_nm=Nm(20), width_nm=Nm(8), percent=50)),
+    wish=Wish(stages=2, keep=Keep(length_nm=Nm(20), width_nm=Nm(8), credit_pct=50)),
 )
 
 
@@ -50,32 +51,32 @@ def leaf(kind: Kind, along: tuple[int, int], across: tuple[int, int], mark: str 
     return Piece(along=span(*along), across=span(*across), kind=kind, mark=mark, turned=turned)
 
 
-def divided(along: tuple[int, int], across: tuple[int, int], cut: Way, stage: int, *pieces: Piece) -> Piece:
+def divided(along: tuple[int, int], across: tuple[int, int], cut: SawWay, stage: int, *pieces: Piece) -> Piece:
     return Piece(along=span(*along), across=span(*across), kind=Kind.DIVIDED, cut=cut, stage=stage, pieces=pieces)
 
 
 PART, OFFCUT, WASTE = Kind.PART, Kind.OFFCUT, Kind.WASTE
 
 B_WHOLE = divided(
-    (0, 100), (0, 40), Way.CROSSCUT, 0,
+    (0, 100), (0, 40), SawWay.CROSSCUT, 0,
     leaf(WASTE, (0, 2), (0, 40)),
     divided(
-        (5, 95), (0, 40), Way.RIP, 0,
+        (5, 95), (0, 40), SawWay.RIP, 0,
         leaf(WASTE, (5, 95), (0, 2)),
         divided(
-            (5, 95), (4, 36), Way.RIP, 1,
+            (5, 95), (4, 36), SawWay.RIP, 1,
             divided(
-                (5, 95), (4, 19), Way.CROSSCUT, 2,
+                (5, 95), (4, 19), SawWay.CROSSCUT, 2,
                 leaf(PART, (5, 45), (4, 19), "a"),
                 divided(
-                    (48, 78), (4, 19), Way.RIP, 3,
+                    (48, 78), (4, 19), SawWay.RIP, 3,
                     leaf(PART, (48, 78), (4, 16), "b"),
                     leaf(WASTE, (48, 78), (18, 19)),
                 ),
                 leaf(WASTE, (81, 95), (4, 19)),
             ),
             divided(
-                (5, 95), (21, 31), Way.CROSSCUT, 2,
+                (5, 95), (21, 31), SawWay.CROSSCUT, 2,
                 leaf(PART, (5, 55), (21, 31), "c"),
                 leaf(OFFCUT, (58, 95), (21, 31)),
             ),
@@ -87,13 +88,13 @@ B_WHOLE = divided(
 )  # fmt: skip
 
 C_WHOLE = divided(
-    (0, 60), (0, 20), Way.CROSSCUT, 0,
+    (0, 60), (0, 20), SawWay.CROSSCUT, 0,
     leaf(OFFCUT, (0, 20), (0, 20)),
     divided(
-        (23, 60), (0, 20), Way.CROSSCUT, 0,
+        (23, 60), (0, 20), SawWay.CROSSCUT, 0,
         leaf(WASTE, (23, 27), (0, 20)),
         divided(
-            (30, 60), (0, 20), Way.RIP, 1,
+            (30, 60), (0, 20), SawWay.RIP, 1,
             leaf(PART, (30, 60), (0, 8), "d", turned=True),
             leaf(OFFCUT, (30, 60), (10, 20)),
         ),
@@ -109,7 +110,7 @@ PLAN = CuttingPlan(
 )
 
 B_STAGES = (0, 1, 1)
-"""Way down the tree of board B's layout to the clear piece that is cut in stages."""
+"""SawWay down the tree of board B's layout to the clear piece that is cut in stages."""
 C_STAGES = (1, 1, 1)
 
 

@@ -13,10 +13,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from planner.domain.stock import Keep, SawWay
 from planner.errors import InputError
 from planner.lengths import Nm
 from planner.stock.cutting import cut
-from planner.stock.pieces import Answer, Board, Job, Keep, Kind, Part, Saw, Way, Wish, Zone
+from planner.stock.pieces import Answer, Board, Job, Kind, Part, Saw, Wish, Zone
 from planner.stock.proof import faults
 from tests.stock.brute_force import cheapest
 from tests.stock.drawn_jobs import small_jobs, tiny_job
@@ -295,7 +296,7 @@ def test_an_offcut_worth_keeping_decides_between_boards() -> None:
     wanted = (parts("a", 500, 100),)
 
     def kept(percent: int) -> Answer:
-        keep = Keep(length_nm=mm(300), width_nm=mm(50), percent=percent)
+        keep = Keep(length_nm=mm(300), width_nm=mm(50), credit_pct=percent)
         return last(job(wanted, choice, wish=Wish(keep=keep)))
 
     half, most = kept(50), kept(90)
@@ -321,8 +322,8 @@ def test_the_first_way_can_be_said() -> None:
     wanted = (parts("a", 100, 20, 2), parts("b", 66, 20, 3))
     boards = (board("B", 200, 40, 10),)
     none = Saw(rip_nm=Nm(0), crosscut_nm=Nm(0))
-    assert not last(job(wanted, boards, none, Wish(first=Way.RIP))).plan.missing
-    assert last(job(wanted, boards, none, Wish(first=Way.CROSSCUT))).plan.missing
+    assert not last(job(wanted, boards, none, Wish(first=SawWay.RIP))).plan.missing
+    assert last(job(wanted, boards, none, Wish(first=SawWay.CROSSCUT))).plan.missing
     assert not last(job(wanted, boards, none, Wish(first=None))).plan.missing
 
 
@@ -341,7 +342,7 @@ def test_a_job_that_makes_no_sense_is_refused_with_every_reason() -> None:
             replace(board("B", 810, 100, 1), end_trim_nm=mm(-1)),
         ),
         saw=Saw(rip_nm=mm(-1), crosscut_nm=mm(3)),
-        wish=Wish(stages=4, keep=Keep(length_nm=mm(0), width_nm=mm(1), percent=101)),
+        wish=Wish(stages=4, keep=Keep(length_nm=mm(0), width_nm=mm(1), credit_pct=101)),
     )
     with pytest.raises(InputError) as refused:
         list(cut(senseless))
@@ -371,7 +372,7 @@ def test_a_published_job_comes_near_its_best_known_cost(*, turning: bool, best_k
     )
     sheets = tuple(board(f"{a} x {b}", a, b, a * b, None) for a, b in ((250, 250), (275, 225), (300, 200)))
     none = Saw(rip_nm=Nm(0), crosscut_nm=Nm(0))
-    answer = last(job(wanted, sheets, none, Wish(stages=2, first=Way.RIP)), 10)
+    answer = last(job(wanted, sheets, none, Wish(stages=2, first=SawWay.RIP)), 10)
     assert answer.plan.missing == ()
     assert no_less <= answer.plan.cost <= best_known * Fraction(301, 300)
     assert answer.bound <= best_known

@@ -7,9 +7,10 @@ from typing import Any
 
 import pytest
 
+from planner.domain.stock import Keep, SawWay
 from planner.errors import Problem
 from planner.lengths import Nm
-from planner.stock.pieces import CuttingPlan, Job, Keep, Kind, Layout, Way
+from planner.stock.pieces import CuttingPlan, Job, Kind, Layout
 from planner.stock.proof import UnsoundPlanError, faults, must_be_sound
 from planner.stock.settings import settings
 from tests.stock.hand_drawn import (
@@ -51,17 +52,17 @@ def test_a_plan_drawn_by_hand_is_sound() -> None:
 
 
 FULL_STRIP = divided(
-    (5, 95), (4, 19), Way.CROSSCUT, 2,
+    (5, 95), (4, 19), SawWay.CROSSCUT, 2,
     leaf(PART, (5, 45), (4, 19), "a"),
     leaf(WASTE, (48, 95), (4, 19)),
 )  # fmt: skip
-TWICE_RIPPED = divided((5, 95), (4, 19), Way.RIP, 2, leaf(WASTE, (5, 95), (4, 10)), leaf(WASTE, (5, 95), (12, 19)))
+TWICE_RIPPED = divided((5, 95), (4, 19), SawWay.RIP, 2, leaf(WASTE, (5, 95), (4, 10)), leaf(WASTE, (5, 95), (12, 19)))
 FOUR_STAGES = divided(
-    (48, 78), (4, 19), Way.RIP, 3,
-    divided((48, 78), (4, 16), Way.CROSSCUT, 4, leaf(PART, (48, 78), (4, 16), "b")),
+    (48, 78), (4, 19), SawWay.RIP, 3,
+    divided((48, 78), (4, 16), SawWay.CROSSCUT, 4, leaf(PART, (48, 78), (4, 16), "b")),
     leaf(WASTE, (48, 78), (18, 19)),
 )  # fmt: skip
-CUT_TOO_SOON = divided((0, 20), (0, 20), Way.RIP, 0, leaf(WASTE, (0, 20), (0, 20)))
+CUT_TOO_SOON = divided((0, 20), (0, 20), SawWay.RIP, 0, leaf(WASTE, (0, 20), (0, 20)))
 PLANTED = {
     "a part cut twice": (JOB, changed(PLAN, (*STRIP_10, 0), mark="a"), "a: cut or missing 2 times"),
     "a part left out in silence": (JOB, replace(PLAN, missing=()), "e: cut or missing 0 times"),
@@ -104,10 +105,10 @@ PLANTED = {
         changed(PLAN, (*STRIP_15, 1, 1), kind=PART, mark="e"),
         "is divided after the last stage",
     ),
-    "two stages the same way": (JOB, changed(PLAN, STRIP_15, cut=Way.RIP), "is cut the same way"),
+    "two stages the same way": (JOB, changed(PLAN, STRIP_15, cut=SawWay.RIP), "is cut the same way"),
     "a stage left out": (JOB, changed(PLAN, STRIP_15, stage=3), "stage 3 after stage 1"),
-    "the wrong first cut": (wishing(first=Way.CROSSCUT), PLAN, "the first cuts are to be crosscuts".capitalize()),
-    "cuts before the stages begin": (JOB, changed(PLAN, (1, 0), kind=Kind.DIVIDED, cut=Way.RIP,
+    "the wrong first cut": (wishing(first=SawWay.CROSSCUT), PLAN, "the first cuts are to be crosscuts".capitalize()),
+    "cuts before the stages begin": (JOB, changed(PLAN, (1, 0), kind=Kind.DIVIDED, cut=SawWay.RIP,
         pieces=CUT_TOO_SOON.pieces), "is cut before the first stage"),
     "stages in uncleared wood": (JOB, changed(PLAN, (1, 1), stage=1), "Trim the board and saw out its defects"),
     "a board cut up twice": (JOB, with_boards(Layout(board="C", number=1, whole=C_WHOLE)), "C 1: cut up 2 times"),
@@ -117,7 +118,7 @@ PLANTED = {
     "a plan made to look cheaper": (JOB, replace(PLAN, cost=1166), "cost: 1166. Boards less credit come to 1167."),
     "a credit too high": (JOB, replace(PLAN, credit=134), "credit: 134. The offcuts come to 133."),
     "an offcut too small to keep": (
-        wishing(keep=Keep(length_nm=Nm(20), width_nm=Nm(11), percent=50)),
+        wishing(keep=Keep(length_nm=Nm(20), width_nm=Nm(11), credit_pct=50)),
         PLAN,
         "offcut at 58–95 along, 21–31 across (nm): is too small to keep",
     ),
@@ -125,7 +126,9 @@ PLANTED = {
     "settings miscounted": (JOB, replace(PLAN, settings=6), "settings: 6. The cuts need 7."),
     "pieces of something undivided": (JOB, changed(PLAN, STRIP_10, kind=WASTE), "Both or neither"),
     "a piece without wood": (JOB, changed(PLAN, (*STRIP_10, 1), along=span(95, 95)), "has no wood"),
-    "the same way twice running": (JOB, changed(PLAN, STRIP_15, cut=Way.RIP, pieces=TWICE_RIPPED.pieces), "take turns"),
+    "the same way twice running": (
+        JOB, changed(PLAN, STRIP_15, cut=SawWay.RIP, pieces=TWICE_RIPPED.pieces), "take turns",
+    ),
 }  # fmt: skip
 
 

@@ -31,7 +31,7 @@ from planner.domain.project import Project
 from planner.domain.rates import Rates
 from planner.domain.ring import Ring, make_ring, with_half_blind_front, with_rabbets
 from planner.domain.space import Division, Doors, DoorStops, LooseShelves, ShelfPins, Space
-from planner.domain.stock import FirstCut, MaterialStock, SoldAs, usual_stock
+from planner.domain.stock import MaterialStock, SawWay, SoldAs, usual_stock
 from planner.domain.timber import Timber
 from planner.domain.use import FixedTo, Load, LoadKind, LoadUnit, Use
 from planner.domain.words import (
@@ -303,7 +303,7 @@ def cabinet(name: str = "hall cabinet", *, drawers: int = 2) -> Project:
         stock=replace(
             usual_stock(chest.unit),
             greatest_stave_nm=inches("5"),
-            first_cut=FirstCut.RIP,
+            first_cut=SawWay.RIP,
             waste_hundredths=3050,
             practice=False,
             materials=(

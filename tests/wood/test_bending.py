@@ -49,7 +49,7 @@ def test_the_same_shelf_with_books() -> None:
 
 
 def test_shear_adds_less_than_a_hundredth_to_a_shelf() -> None:
-    """Addenda (own): 300 x 19 mm cherry, 800 mm span, 10.3 GPa, 30 kg: 1.110 mm, and 0.010 mm of shear at E/16."""
+    """Own arithmetic: 300 x 19 mm cherry, 800 mm span, 10.3 GPa, 30 kg: 1.110 mm, and 0.010 mm of shear at E/16."""
     board, load = plank(0.3, 0.019), 30 * GRAVITY
     assert sag(Beam.SIMPLE_EVEN, load, 0.8, CHERRY, board) * 1000 == pytest.approx(1.110, abs=0.0005)
     assert shear_sag(Beam.SIMPLE_EVEN, load, 0.8, CHERRY * G_PER_E, board) * 1000 == pytest.approx(0.010, abs=0.0005)

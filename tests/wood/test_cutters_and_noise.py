@@ -27,7 +27,7 @@ def test_rim_speeds_are_those_printed() -> None:
 
 @pytest.mark.parametrize(("mm", "rpm", "speed"), [("12.7", 22_000, 14.629), ("50.8", 12_000, 31.919)])
 def test_rim_speeds_in_metres(mm: str, rpm: int, speed: float) -> None:
-    # Addenda (own): 14.629 and 31.919 m/s.
+    # v = pi D n, own arithmetic: 14.629 and 31.919 m/s.
     assert rim_speed(read_length(mm, Unit.MM), rpm) == pytest.approx(speed, abs=0.0005)
 
 
@@ -35,7 +35,10 @@ def test_rim_speeds_in_metres(mm: str, rpm: int, speed: float) -> None:
     ("sixteenths", "most"), [(8, 24_000), (16, 24_000), (17, 22_000), (32, 22_000), (40, 16_000), (56, 12_000)]
 )
 def test_the_chart_of_printed_speeds(sixteenths: int, most: int) -> None:
-    # facts.md sec. 5: to 1 in 22-24 000, 1-2 in 18-22 000, 2-2.5 in 12-16 000, 2.5-3.5 in 8-12 000.
+    """To 1 in 22-24 000, 1-2 in 18-22 000, 2-2.5 in 12-16 000, 2.5-3.5 in 8-12 000 rpm.
+
+    Trade guidance: progressivehandymanservices.com guide chart.
+    """
     line = printed_speed(sixteenths)
     assert line is not None
     assert line.most_rpm == most

@@ -13,7 +13,7 @@ from planner.wood.loads import CLASS_MOST, class_limit, spread
     [
         (LoadKind.BOOKS, False, 37.204, 1),  # 25 lb/ft: 25 · 0.45359237 / 0.3048
         (LoadKind.BOOKS, True, 640.739, 3),  # 40 lb/ft³: 40 · 0.45359237 / 0.028316847
-        (LoadKind.CLOTHES, True, 136.157, 3),  # addenda: 8.5 lb/ft³ = 136.157 kg/m³
+        (LoadKind.CLOTHES, True, 136.157, 3),  # own conversion: 8.5 lb/ft³ = 136.157 kg/m³
         (LoadKind.CLOTHES, False, 136.157, 3),
         (LoadKind.TOOLS, False, 244.121, 2),  # 50 lb/ft²: 50 · 4.882428
         (LoadKind.CABINET_CLASS, False, 73.236, 2),  # 718 Pa, as printed: 718.2 / 9.80665

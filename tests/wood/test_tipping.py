@@ -12,18 +12,20 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.lengths import Nm, Unit, read_length
+from planner.quantities import newtons
 from planner.wood.bending import GRAVITY
+from planner.wood.loads import spread
 from planner.wood.tipping import Opens, Push, Standing, Worst, anchor, ballast, lean_on_block, margin, worst
 from planner.wood.tipping_tests import (
     ALLOWANCE_NM,
     BLOCK_NM,
-    CHILD_KG,
-    FILL_KG_M3,
+    CHILD_LB,
+    FILL,
     GREATEST_PULL_UP_NM,
-    PULL_N,
+    PULL_LBF,
+    SCOPE_CUBIC_FT,
     SCOPE_HEIGHT_NM,
-    SCOPE_KG,
-    SCOPE_M3,
+    SCOPE_LB,
     SITUATIONS,
     Known,
     drawer_volume,
@@ -119,7 +121,7 @@ def test_the_fill_of_a_drawer() -> None:
     assert inches("1/8") == ALLOWANCE_NM
     assert said["height_allowance_in"] == 0.125
     volume = drawer_volume(*(inches(str(said[key])) for key in _SIZES))
-    agrees("tip-fill-weight", volume_ft3=volume / (12 * IN) ** 3, fill_lb=volume * FILL_KG_M3 / LB)
+    agrees("tip-fill-weight", volume_ft3=volume / (12 * IN) ** 3, fill_lb=volume * spread(FILL).kg / LB)
 
 
 _SIZES = ("drawer_bottom_to_obstruction_in", "width_in", "depth_in")
@@ -143,7 +145,7 @@ def _lump(kg: float) -> Opens:
 
 
 def test_a_second_piece_in_millimetres() -> None:
-    """Addenda (own): 40 kg at 220 behind and 500 up; 4 kg 60 in front at 800; 60 lbf 280 in front at 800; t 1.42195°.
+    """Own arithmetic: 40 kg at 220 behind and 500 up; 4 kg 60 in front at 800; 60 lbf 280 in front at 800; t 1.42195°.
 
     Moments +81 405, −3 132, −80 005 N·mm; together −1 732: it tips. With tan t = block/spacing, which this takes from
     the floor; the program measures along the base, so it is told the angle. Least case for balance 40.851 kg.
@@ -310,14 +312,20 @@ def test_a_heavier_case_never_tips_sooner_while_its_own_weight_holds_it(
 
 
 def test_figures_are_those_published() -> None:
-    """tipover.md: 27 in, 30 lb, 3.2 ft³, 8.5 lb/ft³, 10 lbf, 56 in, 60 lb, 0.43 in; addenda: their SI values."""
+    """27 in, 30 lb, 3.2 ft³, 8.5 lb/ft³, 10 lbf, 56 in, 60 lb, 0.43 in: how each is known stands beside it."""
     assert (inches("27"), inches("56"), inches("0.43")) == (SCOPE_HEIGHT_NM, GREATEST_PULL_UP_NM, BLOCK_NM)
-    assert pytest.approx(30) == SCOPE_KG / LB
-    assert pytest.approx(3.2) == SCOPE_M3 / (12 * IN) ** 3
-    assert pytest.approx(90.6, abs=0.05) == SCOPE_M3 * 1000
-    assert pytest.approx(136.157, abs=0.0005) == FILL_KG_M3
-    assert pytest.approx(10 * LB * GRAVITY) == PULL_N
-    assert pytest.approx(60) == CHILD_KG / LB
+    assert (SCOPE_LB, SCOPE_CUBIC_FT, PULL_LBF, CHILD_LB) == (30, 3.2, 10, 60)
+    assert pytest.approx(136.157, abs=0.0005) == spread(FILL).kg
+    assert pytest.approx(10 * LB * GRAVITY) == newtons(PULL_LBF)
+
+
+def test_all_three_limits_together_make_the_scope() -> None:
+    """30 lb are 13.6 kg, 3.2 ft³ are 90.6 dm³: a hair over each is in, a hair under any is out."""
+    over = (SCOPE_HEIGHT_NM, 13.608, 0.0907)
+    assert in_scope(*over)
+    assert not in_scope(Nm(SCOPE_HEIGHT_NM - 1), *over[1:])
+    assert not in_scope(over[0], 13.607, over[2])
+    assert not in_scope(*over[:2], 0.0906)
 
 
 def test_all_three_limits_must_be_reached() -> None:

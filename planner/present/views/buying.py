@@ -11,6 +11,7 @@ from planner.domain.words import MaterialKind
 from planner.plan.purchase import Cutting, Estimate, Need, Purchase, Taken
 from planner.plan.stock_jobs import Aim, Stuff
 from planner.present.table import Cell, Column, Group, Kind, Table
+from planner.present.views.cut_list import MEASURES
 from planner.present.views.rough import stuff_words
 from planner.quantities import show_money, show_percent
 from planner.stock.pieces import Answer
@@ -23,12 +24,7 @@ PER_WORDS = {
     Per.SQUARE_METRE: "m²",
     Per.SQUARE_FOOT: "ft²",
 }
-AMOUNTS = {
-    Per.BOARD_FOOT: ("Board feet", 2),
-    Per.CUBIC_METRE: ("Cubic metres", 4),
-    Per.SQUARE_METRE: ("Square metres", 3),
-    Per.SQUARE_FOOT: ("Square feet", 2),
-}
+AMOUNTS = {measure.per: (measure.heading, measure.decimals) for measure in MEASURES.values()}
 """Heading and decimals of the amount of wood."""
 
 PICK = (

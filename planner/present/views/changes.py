@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import fields
-from fractions import Fraction
 
-from planner.domain.changes import Changes, SettingChange, Shift, StockChange, Wood
+from planner.domain.changes import Changes, SettingChange, Shift, StockChange
 from planner.domain.plan import BoardSize, Finding, SledTally
 from planner.domain.said import NOT_SAID, SaidOtherwise, SaidPlace
 from planner.domain.words import MaterialKind
-from planner.lengths import ROUNDED, Grid, Nm, Unit, in_unit, show_length, write_length
+from planner.lengths import ROUNDED, Grid, Nm, Unit, show_length, write_length
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
 from planner.present.views.cut_list import KIND_WORDS, MEASURES
 from planner.present.views.joints import slope_words
 from planner.present.views.sled_savings import hours
+from planner.wood.measure import amount_over
 
 Row = tuple[Cell, ...]
 
@@ -168,16 +168,10 @@ def _stock_rows(change: StockChange, grid: Grid) -> Iterator[Row]:
         yield "Length of all", *lengths, f"{'+' if more > 0 else ''}{show_length(more, grid, with_unit=True)}"
     for kind in dict.fromkeys((MaterialKind.SHEET, change.kind)):
         measure = MEASURES[unit, kind]
-        amounts = [_amount(wood, change.thickness_nm, unit, kind) for wood in (before, after)]
+        amounts = [amount_over(measure.per, wood.area_nm2, change.thickness_nm) for wood in (before, after)]
         texts = [f"{float(amount):.{measure.decimals}f}" for amount in amounts]
         if amounts[0] != amounts[1]:
             yield measure.heading, *texts, f"{float(amounts[1] - amounts[0]):+.{measure.decimals}f}"
-
-
-def _amount(wood: Wood, thickness: Nm, unit: Unit, kind: MaterialKind) -> Fraction:
-    """How much wood, by the measure in which it is bought; that depends on area and thickness alone."""
-    area = wood.area_nm2 * in_unit(1, unit) ** 2
-    return MEASURES[unit, kind].of(area, Fraction(1), in_unit(thickness, unit))
 
 
 # --- sled and work ------------------------------------------------------------------------------------------

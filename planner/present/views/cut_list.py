@@ -5,15 +5,17 @@ A board foot is 144 cubic inches; stock under 1 in thick counts as 1 in (Noyes, 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from planner.domain.marks import reading_order
 from planner.domain.plan import BoardSize, Plan
+from planner.domain.rack import Per
 from planner.domain.words import MaterialKind
-from planner.lengths import Nm, Unit, in_unit, show_length
+from planner.lengths import Nm, Unit, show_length
 from planner.present.table import Cell, Column, Group, Kind, Table
+from planner.wood.measure import amount
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,13 +23,13 @@ class Measure:
     """How wood is measured when it is bought.
 
     Attributes:
-        of: amount in one board, from length, width and thickness in the project's unit.
+        per: what it is an amount of.
         formula: the same for a whole row of the cut list.
     """
 
     heading: str
     decimals: int
-    of: Callable[[Fraction, Fraction, Fraction], Fraction]
+    per: Per
     formula: str
     note: str = ""
 
@@ -36,26 +38,26 @@ MEASURES = {
     (Unit.INCH, MaterialKind.SOLID): Measure(
         heading="Board feet",
         decimals=2,
-        of=lambda length, width, thickness: length * width * max(thickness, Fraction(1)) / 144,
+        per=Per.BOARD_FOOT,
         formula="{Quantity}*{Length}*{Width}*MAX({Thickness},1)/144",
         note="A board foot is 144 cubic inches; a board under 1 in thick counts as 1 in.",
     ),
     (Unit.INCH, MaterialKind.SHEET): Measure(
         heading="Square feet",
         decimals=2,
-        of=lambda length, width, _: length * width / 144,
+        per=Per.SQUARE_FOOT,
         formula="{Quantity}*{Length}*{Width}/144",
     ),
     (Unit.MM, MaterialKind.SOLID): Measure(
         heading="Cubic metres",
         decimals=4,
-        of=lambda length, width, thickness: length * width * thickness / 10**9,
+        per=Per.CUBIC_METRE,
         formula="{Quantity}*{Length}*{Width}*{Thickness}/10^9",
     ),
     (Unit.MM, MaterialKind.SHEET): Measure(
         heading="Square metres",
         decimals=3,
-        of=lambda length, width, _: length * width / 10**6,
+        per=Per.SQUARE_METRE,
         formula="{Quantity}*{Length}*{Width}/10^6",
     ),
 }
@@ -83,8 +85,8 @@ class CutSize:
 
     def amount(self, unit: Unit) -> Fraction:
         """How much wood is in all of them, by the measure it is bought in."""
-        size = (in_unit(nm, unit) for nm in (self.length_nm, self.width_nm, self.thickness_nm))
-        return len(self.marks) * MEASURES[unit, self.kind].of(*size)
+        one = amount(MEASURES[unit, self.kind].per, self.length_nm, self.width_nm, self.thickness_nm)
+        return len(self.marks) * one
 
 
 def cut_sizes(plan: Plan) -> tuple[CutSize, ...]:

@@ -12,7 +12,6 @@ from planner.present.table import Cell, Column, Group, Kind, Table
 from planner.present.views.by_box import by_box
 from planner.present.views.heed import heed
 
-_NAMES = {each: each.value.replace("_", " ") for each in Surface} | {Surface.END_A: "end A", Surface.END_B: "end B"}
 _FACES = (Surface.OUTSIDE, Surface.INSIDE)
 _EDGES = (Surface.REFERENCE_EDGE, Surface.FAR_EDGE)
 _ENDS = (Surface.END_A, Surface.END_B)
@@ -63,7 +62,7 @@ def _row(board: BoardSize, cut: Feature) -> tuple[Cell, ...]:
     return (
         board.mark,
         str(cut.kind),
-        _NAMES[cut.face],
+        cut.face.words,
         cut.takes,
         cut.depth_nm,
         *_unless(cut.face in _EDGES, cut.u),

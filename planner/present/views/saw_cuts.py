@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from planner.domain.plan import Plan
+from planner.domain.stock import SawWay
 from planner.lengths import show_length
 from planner.plan.purchase import Need, Purchase
 from planner.plan.saw_cuts import SawCut, SawSetting, offcuts, saw_settings
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
 from planner.present.views.rough import stuff_words
 from planner.stock.pieces import Kind as Becomes
-from planner.stock.pieces import Layout, Piece, Way
+from planner.stock.pieces import Layout, Piece
 
 HOW = (
     "Write the mark on each board, and the name on each piece as it is sawn off: BOARD-1 is the first strip of BOARD.",
@@ -67,7 +68,7 @@ def _words(plan: Plan, each: SawSetting) -> str:
     grid = plan.project.grid
     if each.size_nm is None:
         return f"trim and cut out defects, {each.way}s to marks"
-    if each.way is Way.RIP:
+    if each.way is SawWay.RIP:
         return f"RIP, fence {setting(each.size_nm, grid)} {grid.unit}"
     return f"CROSSCUT, stop {show_length(each.size_nm, grid.fine)} {grid.unit}"
 

@@ -44,7 +44,7 @@ class Bounds:
         self.pricer = pricer if task.grid.exact else Pricer(task, hopeful=True)
         self.modes = self.pricer.deep or self.pricer.plain
         keep = task.job.wish.keep
-        self.percent = keep.percent if keep else 0
+        self.percent = keep.credit_pct if keep else 0
         costs = [sort.board.cost for sort in task.sorts]
         areas = [sort.board.length_nm * sort.board.width_nm for sort in task.sorts]
         self.rate = min(

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from planner.stock.pieces import Way
+from planner.domain.stock import SawWay
 from planner.stock.solver.task import Floats, Ints
 
 Strip = tuple[tuple[int, bool, int], ...]
@@ -24,7 +24,7 @@ class Cut:
         sections: side by side, each a stack of strips; just one if there are no cuts before the strips.
     """
 
-    strips: Way
+    strips: SawWay
     sectioned: bool
     sections: tuple[tuple[Strip, ...], ...]
 

@@ -6,9 +6,10 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from planner.domain.stock import Keep, SawWay
 from planner.lengths import Nm, Span
 from planner.stock.clearing import Rest
-from planner.stock.pieces import Board, CuttingPlan, Job, Keep, Kind, Layout, Piece, Way
+from planner.stock.pieces import Board, CuttingPlan, Job, Kind, Layout, Piece
 from planner.stock.settings import settings
 from planner.stock.solver.columns import Column, Cut, Strip
 from planner.stock.solver.task import Size, Task
@@ -63,7 +64,7 @@ def credits_of(board: Board, whole: Piece, keep: Keep | None) -> int:
     if keep is None:
         return 0
     areas = (piece.length_nm * piece.width_nm for piece in whole.within() if piece.kind is Kind.OFFCUT)
-    return sum(board.cost * keep.percent * area // (100 * board.length_nm * board.width_nm) for area in areas)
+    return sum(board.cost * keep.credit_pct * area // (100 * board.length_nm * board.width_nm) for area in areas)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +75,9 @@ class _Placed:
     turned: bool
     mark: str
 
-    def extent(self, cut: Way) -> int:
+    def extent(self, cut: SawWay) -> int:
         """Size in the direction that a cut of this way divides."""
-        return self.size.width_nm if (cut is Way.RIP) != self.turned else self.size.length_nm
+        return self.size.width_nm if (cut is SawWay.RIP) != self.turned else self.size.length_nm
 
 
 class _Drawing:
@@ -120,7 +121,7 @@ class _Drawing:
         ]
         return self._divided(whole, cut.strips.other, 1, pieces)
 
-    def _placed(self, strip: Strip, strips: Way) -> list[_Placed]:
+    def _placed(self, strip: Strip, strips: SawWay) -> list[_Placed]:
         """Parts of a strip that are still wanted, the longest first."""
         found = [
             _Placed(self.task.sizes[row], turned, self.marks[row].pop())
@@ -129,11 +130,11 @@ class _Drawing:
         ]
         return sorted(found, key=lambda each: (each.extent(strips.other), each.extent(strips)), reverse=True)
 
-    def _reach(self, section: Sequence[Sequence[_Placed]], strips: Way) -> int:
+    def _reach(self, section: Sequence[Sequence[_Placed]], strips: SawWay) -> int:
         kerf = self.saw.kerf(strips.other)
         return max(sum(each.extent(strips.other) + kerf for each in strip) - kerf for strip in section)
 
-    def _stack(self, whole: Piece, strips: Way, stack: Sequence[list[_Placed]], stage: int) -> Piece:
+    def _stack(self, whole: Piece, strips: SawWay, stack: Sequence[list[_Placed]], stage: int) -> Piece:
         sized = sorted(
             ((max(each.extent(strips) for each in strip), strip) for strip in stack), key=_size, reverse=True
         )
@@ -143,7 +144,7 @@ class _Drawing:
         ]
         return self._divided(whole, strips, stage, pieces)
 
-    def _strip(self, whole: Piece, strips: Way, strip: list[_Placed], stage: int) -> Piece:
+    def _strip(self, whole: Piece, strips: SawWay, strip: list[_Placed], stage: int) -> Piece:
         sizes = [each.extent(strips.other) for each in strip]
         pieces = [
             self._part(piece, strips, placed, stage + 1)
@@ -151,14 +152,14 @@ class _Drawing:
         ]
         return self._divided(whole, strips.other, stage, pieces)
 
-    def _part(self, whole: Piece, strips: Way, placed: _Placed, stage: int) -> Piece:
+    def _part(self, whole: Piece, strips: SawWay, placed: _Placed, stage: int) -> Piece:
         size = placed.extent(strips)
         (piece,) = self._slices(whole, strips, [size])
         part = replace(piece, kind=Kind.PART, mark=placed.mark, turned=placed.turned)
         low, high = _span(whole, strips)
         return part if size == high - low else self._divided(whole, strips, stage, [part])
 
-    def _slices(self, whole: Piece, cut: Way, sizes: Sequence[int]) -> list[Piece]:
+    def _slices(self, whole: Piece, cut: SawWay, sizes: Sequence[int]) -> list[Piece]:
         """Pieces of these sizes side by side, a kerf between them."""
         kerf = self.saw.kerf(cut)
         place = _span(whole, cut)[0]
@@ -168,7 +169,7 @@ class _Drawing:
             place = Nm(place + size + kerf)
         return found
 
-    def _divided(self, whole: Piece, cut: Way, stage: int, pieces: Sequence[Piece]) -> Piece:
+    def _divided(self, whole: Piece, cut: SawWay, stage: int, pieces: Sequence[Piece]) -> Piece:
         """A piece and what it falls into, with what is left over at the end."""
         high = _span(whole, cut)[1]
         start = Nm(_span(pieces[-1], cut)[1] + self.saw.kerf(cut))
@@ -185,12 +186,12 @@ def _size(sized: tuple[int, object]) -> int:
     return sized[0]
 
 
-def _span(piece: Piece, cut: Way) -> Span:
-    return piece.across if cut is Way.RIP else piece.along
+def _span(piece: Piece, cut: SawWay) -> Span:
+    return piece.across if cut is SawWay.RIP else piece.along
 
 
-def _spanning(whole: Piece, cut: Way, span: Span) -> Piece:
+def _spanning(whole: Piece, cut: SawWay, span: Span) -> Piece:
     """The slice of a piece between two cuts."""
-    if cut is Way.RIP:
+    if cut is SawWay.RIP:
         return Piece(along=whole.along, across=span, kind=Kind.WASTE)
     return Piece(along=span, across=whole.across, kind=Kind.WASTE)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planner.stock.pieces import Way
+from planner.domain.stock import SawWay
 from planner.stock.solver.columns import Column, Cut, counts_of
 from planner.stock.solver.columns import Strip as RowStrip
 from planner.stock.solver.tables import Frame, Sections, Stack, Strip
@@ -18,7 +18,7 @@ from planner.stock.solver.task import Floats, Ints, Task
 class Mode:
     """A way of cutting rectangles: the way that makes the strips, and whether sections are cut off first."""
 
-    strips: Way
+    strips: SawWay
     sectioned: bool
 
 
@@ -40,13 +40,13 @@ class Pricer:
         self.task = task
         self.frames = {
             way: Frame(task.lying(way, hopeful=hopeful), task.demand, task.rectangles(way, hopeful=hopeful))
-            for way in Way
+            for way in SawWay
         }
         wish = task.job.wish
-        plain = [Mode(way, sectioned=False) for way in Way if wish.first in (None, way)]
-        deep = [Mode(way, sectioned=True) for way in Way if wish.first in (None, way.other)]
-        if wish.first is not Way.CROSSCUT and self._one_strip_only():
-            plain, deep = [Mode(Way.RIP, sectioned=False)], []
+        plain = [Mode(way, sectioned=False) for way in SawWay if wish.first in (None, way)]
+        deep = [Mode(way, sectioned=True) for way in SawWay if wish.first in (None, way.other)]
+        if wish.first is not SawWay.CROSSCUT and self._one_strip_only():
+            plain, deep = [Mode(SawWay.RIP, sectioned=False)], []
         self.plain = tuple(plain)
         self.deep = tuple(deep) if wish.stages > 2 else ()  # noqa: PLR2004 - sections make the third
         self.effort = 0
@@ -54,7 +54,7 @@ class Pricer:
 
     def _one_strip_only(self) -> bool:
         """Whether no board is wide enough for two strips: then all cutting is along one line."""
-        frame = self.frames[Way.RIP]
+        frame = self.frames[SawWay.RIP]
         return not len(frame.widths) or int(frame.widths[0]) * 2 > int(frame.across.at[-1])
 
     def _effort(self, mode: Mode) -> int:
@@ -83,8 +83,8 @@ class Prices:
         self.values = values
         self.limits = limits
         self.modes = sorted(modes, key=lambda mode: not mode.sectioned)
-        self.stacks: dict[Way, Stack] = {}
-        self.sections: dict[Way, Sections] = {}
+        self.stacks: dict[SawWay, Stack] = {}
+        self.sections: dict[SawWay, Sections] = {}
         for mode in self.modes:
             self._tabulate(mode)
         task = pricer.task

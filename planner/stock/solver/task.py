@@ -15,8 +15,9 @@ from math import gcd
 import numpy as np
 import numpy.typing as npt
 
+from planner.domain.stock import SawWay
 from planner.stock.clearing import Rest, clearings
-from planner.stock.pieces import Board, Job, Way
+from planner.stock.pieces import Board, Job
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
@@ -154,7 +155,7 @@ class Task:
         step_across = _step(across, saw.rip_nm, widest, max(-(-widest // FINEST), -(-longest // _FINE_ACROSS)))
         return Grid(step_along=step_along[0], step_across=step_across[0], exact=step_along[1] and step_across[1])
 
-    def lying(self, strips: Way, *, hopeful: bool = False) -> tuple[Lying, ...]:
+    def lying(self, strips: SawWay, *, hopeful: bool = False) -> tuple[Lying, ...]:
         """All sizes as they can lie in strips that are made by this way of cutting, narrowest first.
 
         Args:
@@ -167,15 +168,15 @@ class Task:
             for turned in (False, True) if size.may_turn and not square else (False,):
                 length, width = (size.width_nm, size.length_nm) if turned else (size.length_nm, size.width_nm)
                 along, across = self._on_grid((length, width), up=not hopeful)
-                if strips is Way.CROSSCUT:
+                if strips is SawWay.CROSSCUT:
                     along, across = across, along
                 found.append(Lying(row=row, along=along, across=across, turned=turned))
         return tuple(sorted(found, key=lambda each: (each.across, each.along, each.row)))
 
-    def rectangles(self, strips: Way, *, hopeful: bool = False) -> list[tuple[int, int]]:
+    def rectangles(self, strips: SawWay, *, hopeful: bool = False) -> list[tuple[int, int]]:
         """Sizes of all clear rectangles, along and across the strips."""
         sizes = [self._on_grid(rect, up=hopeful) for rect in self.rects]
-        return sizes if strips is Way.RIP else [(across, along) for along, across in sizes]
+        return sizes if strips is SawWay.RIP else [(across, along) for along, across in sizes]
 
     def _on_grid(self, size: tuple[int, int], *, up: bool) -> tuple[int, int]:
         saw, grid = self.job.saw, self.grid
