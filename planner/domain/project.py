@@ -18,7 +18,7 @@ from planner.domain.rates import USUAL_RATES, Rates
 from planner.domain.ring import Ring, Stuff
 from planner.domain.sled import Sled
 from planner.domain.space import LooseShelves, Space
-from planner.domain.stock import MaterialStock, Stock
+from planner.domain.stock import MaterialStock, Stock, stock_problems
 from planner.domain.timber import Timber
 from planner.domain.words import DividerKind, DrawersCut, JointKind, RingKind
 from planner.errors import Problem
@@ -111,6 +111,7 @@ def problems(project: Project) -> list[Problem]:
     found += _doubles("sled", (s.name for s in project.sleds))
     found += _doubles("timber", (timber.name for timber in project.timbers))
     found += _doubles("stock of material", (each.material for each in materials_of_stock(project)))
+    found += stock_problems(project.stock) if project.stock else ()
     found += _half_said(project)
     found += _doubles("acknowledged", (" ".join((each.code, *each.marks)) for each in project.acknowledged))
     found += _doubles("mark", (ring.mark for ring in project.rings()))

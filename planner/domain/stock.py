@@ -5,6 +5,7 @@ All usual values: common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
@@ -12,6 +13,7 @@ from typing import Final
 
 from planner.domain.material import Material
 from planner.domain.words import Hardness, MaterialKind
+from planner.errors import Problem
 from planner.lengths import NO_LENGTH, Nm, Unit, read_length
 
 
@@ -128,6 +130,19 @@ class Stock:
     def of(self, material: str) -> MaterialStock:
         """What is different about a material; nothing, where nothing is said of it."""
         return next((each for each in self.materials if each.material == material), MaterialStock(material=material))
+
+
+def stock_problems(stock: Stock) -> Iterator[Problem]:
+    """What is wrong with what is said of stock as a whole."""
+    said = {"stock": stock.greatest_stave_nm}
+    said |= {f"stock of {each.material}": each.greatest_stave_nm for each in stock.materials}
+    for where, greatest in said.items():
+        if greatest is not None and greatest < stock.least_stave_nm:
+            yield Problem(
+                where=where,
+                what="its greatest_stave is narrower than the least.",
+                remedy="Take a wider one, or say a narrower least_stave, too.",
+            )
 
 
 USUAL = {

@@ -218,8 +218,7 @@ class _Line:
         return self._length(low), self._length(high if to else low)
 
     def _thickness(self, said: str) -> Nm:
-        quarters = _QUARTERS.fullmatch(said)
-        return read_length(f"{quarters[0]} in", Unit.INCH) if quarters else self._length(said)
+        return self._length(f"{said} in" if _QUARTERS.fullmatch(said) else said)
 
     def _flaws(self, said: str) -> tuple[Flaw, ...]:
         found = tuple(self._flaw(each.strip()) for each in said.split(";") if each.strip())

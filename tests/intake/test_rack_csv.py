@@ -97,6 +97,7 @@ def test_everything_that_is_wrong_is_told_at_once_by_line_and_column() -> None:
         (f"{HEAD}\n", "wood.csv", "lists no wood"),
         (f"{HEAD}\nR1,ash,8 ft,6,1,1,more\n", "wood.csv, line 2", "has 7 cells"),
         (f'{HEAD}\nR1,"ash\n', "wood.csv, line 2", "can't be parted into cells"),
+        (f"{HEAD}\nR1,ash,8 ft,6,0/4,1\n", "wood.csv, line 2, column thickness", "no length at all"),
         (f"{HEAD}\nR1,ash,8 ft,6,1,-1\n", "wood.csv, line 2, column count", "'-1' is no count"),
         (f"{HEAD}\nR1,a\x1bsh,8 ft,6,1,1\n", "wood.csv, line 2, column material", "characters that can't be seen"),
         (f"{HEAD},defects\nR1,ash,8 ft,6,1,1,20\n", "wood.csv, line 2, column defects", "is no place on a board"),
