@@ -75,7 +75,7 @@ def _labels(board: BoardSize, corners: Mapping[str, Corner], goes_into: Mapping[
     joints = {}
     for end in End:
         mark = end_mark(board.mark, end)
-        joints[end] = _joined(board.mark, corners[mark]) if mark in corners else goes_into.get(mark, "no corner joint")
+        joints[end] = _joined(board.mark, corners[mark]) if mark in corners else goes_into.get(mark, "")
     return Labels(**{
         surface.value: "; ".join((f"{board.mark} {SURFACE_WORDS[surface]}", *_about(lie, surface, joints)))
         for surface in Surface
@@ -92,12 +92,17 @@ def _about(lie: Lie, surface: Surface, joints: Mapping[End, str]) -> Iterator[st
     yield _way(lie, surface)
     for end, end_surface in _END_SURFACES.items():
         if surface is end_surface:
-            yield joints[end]
+            if joints[end]:
+                yield joints[end]
             yield f"reference edge is the {_edge_word(lie)} edge"
         elif surface in _FACES:
-            yield f"end {end.value} {seen_at(lie, surface, lie.normal(end_surface))}: {joints[end]}"
-        elif surface in _EDGES:
-            yield f"end {end.value}: {joints[end]}"
+            yield _with(f"end {end.value} {seen_at(lie, surface, lie.normal(end_surface))}", joints[end])
+        elif surface in _EDGES and joints[end]:
+            yield _with(f"end {end.value}", joints[end])
+
+
+def _with(end: str, joint: str) -> str:
+    return f"{end}: {joint}" if joint else end
 
 
 def _way(lie: Lie, surface: Surface) -> str:

@@ -159,12 +159,11 @@ def _tall_at_the_sled(run: Run) -> Iterator[str]:
         )
 
 
-def _backed_by_the_fence(run: Run) -> Iterator[str]:
-    if run.boards:
-        yield (
-            "The bit breaks out fibres at the inside face, where it leaves the board: that face tight against the "
-            "fence. Where the fence's slot has worn wide, clamp a fresh backing board between."
-        )
+def _backed_by_the_fence(_: Run) -> Iterator[str]:
+    yield (
+        "The bit breaks out fibres at the inside face, where it leaves the board: that face tight against the "
+        "fence. Where the fence's slot has worn wide, clamp a fresh backing board between."
+    )
 
 
 def _bit_at_the_sled(run: Run) -> Iterator[str]:

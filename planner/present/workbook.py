@@ -29,7 +29,7 @@ def workbook(plan: Plan) -> bytes:
 
 
 def workbook_of(title: str, tables: Iterable[Table]) -> bytes:
-    """A workbook with a sheet for each table that has rows."""
+    """A workbook with a sheet for each table that says something."""
     from openpyxl import Workbook
 
     book = Workbook()
@@ -38,7 +38,7 @@ def workbook_of(title: str, tables: Iterable[Table]) -> bytes:
     book.properties.creator = "planner"
     name = book.properties.title = visible(title)
     for table in tables:
-        if any(table.rows):
+        if table.groups and (any(table.rows) or any(group.notes for group in table.groups)):
             sheet = book.create_sheet(table.title)
             SheetWriter(sheet, table).write(f"{table.title}: {name}")
             _set_up_page(sheet, table, name)

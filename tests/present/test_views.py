@@ -11,7 +11,7 @@ import pytest
 
 from planner.domain.plan import Finding, Plan, SledBatch
 from planner.domain.words import Hardness, Level
-from planner.lengths import Grid, Nm
+from planner.lengths import Grid, Nm, Unit, read_length
 from planner.pipeline import plan as plan_of
 from planner.plan.sled import sled_plan
 from planner.present import tables
@@ -128,6 +128,20 @@ def test_the_sled_sheet_has_a_row_for_each_cut_with_the_cautions_above(plan: Pla
     assert len(list(table.rows)) == sum(len(at.cuts) for at in plan.sled.settings)
     assert all(any("Clamp the board" in caution for caution in group.cautions) for group in table.groups)
     assert all(any("trap" in caution for caution in group.cautions) for group in table.groups)
+
+
+def test_cautions_of_a_setting_name_none_but_its_own_boards() -> None:
+    """What is tall at one setting of the sled is not named at another, nor at the bandsaw."""
+    chest = planned_chest()
+    tall = {board.mark for board in chest.boards if board.length_nm > read_length("24 in", Unit.INCH)}
+    for group, at in zip(tables.sled(chest).groups, chest.sled.settings, strict=True):
+        own = {cut.board for cut in at.cuts}
+        (heavy,) = [caution for caution in group.cautions if "Top-heavy" in caution] if own & tall else [""]
+        assert {mark for mark in tall if mark in heavy} <= own
+        assert bool(heavy) == bool(own & tall)
+    for group, end in zip(tables.tails(chest).groups, chest.tails, strict=True):
+        named = {board.mark for board in chest.boards if any(board.mark in caution for caution in group.cautions)}
+        assert named <= {each.board for each in end.ends}
 
 
 def test_the_first_sheet_sets_the_planned_order_beside_joint_by_joint() -> None:
@@ -347,7 +361,8 @@ def test_openings_and_drawers_differ_by_the_clearances() -> None:
 
 
 def test_notes_hold_every_finding_and_every_caution_of_every_machine(plan: Plan) -> None:
-    said = {str(row[1]) for row in tables.notes(plan).rows}
+    notes = tables.notes(plan)
+    said = {str(row[1]) for row in notes.rows} | {note for group in notes.groups for note in group.notes}
     assert {finding.text for finding in plan.findings} <= said
     assert {caution for work in plan.order for caution in work.cautions} <= said
     assert [row[1] for row in tables.checks(plan).rows] == [finding.text for finding in plan.findings]

@@ -29,7 +29,7 @@ def cuts(plan: Plan) -> Table:
         columns=(
             Column(heading="Board"),
             Column(heading="Cut"),
-            Column(heading="Surface"),
+            Column(heading="Surface", kind=Kind.MARKS),
             Column(heading="Takes"),
             Column(heading="Depth", kind=Kind.PLACE),
             Column(heading="Reference edge to near side", kind=Kind.PLACE),
@@ -62,7 +62,7 @@ def _row(board: BoardSize, cut: Feature) -> tuple[Cell, ...]:
     return (
         board.mark,
         str(cut.kind),
-        cut.face.words,
+        (cut.face.words,),
         cut.takes,
         cut.depth_nm,
         *_unless(cut.face in _EDGES, cut.u),

@@ -42,10 +42,9 @@ def notes(plan: Plan) -> Table:
     for work in plan.order:
         heeded.setdefault(work.machine.value, {}).update(dict.fromkeys(work.cautions))
     found = checks(plan)
-    rows: tuple[tuple[Cell, ...], ...] = tuple(
-        ((machine,), caution, "") for machine, heed in heeded.items() for caution in heed
+    at_machines = (
+        Group(heading=f"Cautions: {machine}", notes=tuple(heed), rows=()) for machine, heed in heeded.items() if heed
     )
-    at_machines = (Group(heading="Cautions at the machines", rows=rows),) if rows else ()
     return replace(found, title="Notes", groups=(*found.groups, *at_machines))
 
 

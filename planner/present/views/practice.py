@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from planner.domain.operation import Machine
 from planner.domain.plan import Pass, Plan, PracticeJoint
 from planner.domain.words import Side
 from planner.lengths import Grid, show_length
+from planner.plan import tasks
 from planner.plan.fit import WHAT_ERRORS_MEAN
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
-from planner.present.views.heed import heed
+from planner.present.views.heed import heed_at
 from planner.present.views.passes import AGAIN, pass_marks
 
 HOW = (
@@ -43,7 +43,7 @@ def practice(plan: Plan) -> Table:
         ),
         groups=(Group(rows=tuple(_row(each, grid) for each in plan.practice)),),
         notes=(*HOW, _planned(plan), *(f"{seen}: {means}" for seen, means in WHAT_ERRORS_MEAN)),
-        cautions=heed((plan,), Machine.ROUTER_TABLE_SLED),
+        cautions=heed_at((plan,), tasks.PRACTICE, {each.joint.mark for each in plan.practice}),
     )
 
 

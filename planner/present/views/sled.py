@@ -8,11 +8,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from planner.derive.passes import NEGLIGIBLE_MM2
-from planner.domain.operation import Machine
+from planner.domain.marks import end_mark
 from planner.domain.plan import EndCut, Plan, SledBatch, SledPlan, SledSetting
 from planner.lengths import Grid, Nm, show_length
+from planner.plan import tasks
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
-from planner.present.views.heed import heed
+from planner.present.views.heed import heed_at
 from planner.present.views.joints import slope_words
 from planner.present.views.passes import AGAIN, pass_marks
 from planner.present.views.sled_savings import AS_PLANNED, JOINT_BY_JOINT, in_words, rates_in_words
@@ -117,14 +118,13 @@ def _columns(sheet: _Sheet) -> Iterator[Column]:
 
 def _groups(batch: SledBatch, sheet: _Sheet) -> Iterator[Group]:
     settings, grid = batch.sled.settings, sheet.grid
-    cautions = heed(batch.plans, Machine.ROUTER_TABLE_SLED)
     for before, at in zip((None, *settings), settings, strict=False):
         fence = at.fence.upper()
         bit = f"bit {setting(at.bit_nm, grid)}, bit height and baseline {setting(at.bit_height_nm, grid)} {grid.unit}"
         yield Group(
             heading=f"Setting {at.number} ({_change(before, at, grid)}): {fence} FENCE, outside face to you, "
             f"mark to the {fence} edge of the slot. Sled {at.sled}, slope {slope_words(at.slope)}, {bit}.",
-            cautions=cautions,
+            cautions=heed_at(batch.plans, tasks.PINS, {end_mark(cut.board, cut.end) for cut in at.cuts}),
             rows=tuple(tuple(_row(at, cut, sheet)) for cut in at.cuts),
         )
 

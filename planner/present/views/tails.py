@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from planner.domain.marks import end_mark
-from planner.domain.operation import Machine
 from planner.domain.plan import Plan
 from planner.domain.tail import SawCut, TailEnd, TailSetting
 from planner.lengths import Grid, show_length
+from planner.plan import tasks
 from planner.plan.fit import HOW_IT_SHOULD_FIT, WHEN_IT_DOES_NOT
 from planner.present.table import Cell, Column, Group, Kind, Table, setting
-from planner.present.views.heed import heed
+from planner.present.views.heed import heed_at
 from planner.present.views.joints import slope_words
 
 HOW_TO_TRACE = (
@@ -62,7 +62,7 @@ def _group(plan: Plan, at: TailSetting) -> Group:
         heading=f"Set-up {at.number}: INSIDE FACE UP, end away from you, cuts that lean {side} going away, waste at "
         f"the {side} of each. Slope {slope_words(at.slope)}, boards {thick} {grid.unit} thick, throat {throat} "
         f"{grid.unit} or more.",
-        cautions=heed((plan,), Machine.BANDSAW),
+        cautions=heed_at((plan,), tasks.SAW, {end_mark(end.board, end.end) for end in at.ends}),
         rows=tuple(_row(at, end, grid) for end in at.ends),
     )
 

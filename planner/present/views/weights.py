@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from fractions import Fraction
+
 from planner.domain.plan import Plan
 from planner.domain.weights import Part, Weight
-from planner.lengths import Unit
+from planner.lengths import Grid, Nm, Unit
 from planner.present.table import Cell, Column, Group, Kind, Table
 from planner.quantities import show_mass
 
+_STEPS = {Unit.INCH: Grid.IN_16.step_nm * 2, Unit.MM: Grid.MM_TENTH.step_nm * 10}
 _GREATEST_FIRST = (Part.PIECE, Part.REST, Part.DRAWER, Part.DOOR, Part.BOARD)
 
 
@@ -24,14 +28,14 @@ def weights(plan: Plan) -> Table:
             Column(heading="Part"),
             Column(heading="Empty"),
             Column(heading="Filled"),
-            Column(heading="Balance point from the left", kind=Kind.LENGTH),
-            Column(heading="Balance point behind the front", kind=Kind.LENGTH),
-            Column(heading="Balance point above the lower edge", kind=Kind.LENGTH),
+            Column(heading="Balance from the left", kind=Kind.LENGTH),
+            Column(heading="Balance behind the front", kind=Kind.LENGTH),
+            Column(heading="Balance above the lower edge", kind=Kind.LENGTH),
         ),
         groups=(Group(rows=rows),) if rows else (),
         notes=(
             "From published averages of the timbers, less the cuts in each board; without glue, finish and hardware.",
-            "Places count from the lower left front corner of the box or carcase, without its base.",
+            "Balance: where it balances, to 1/8 in or 1 mm, from the lower left front corner above the base.",
             *((f"Not weighed, since no species is named: {unknown}.",) if unknown else ()),
         ),
     )
@@ -39,4 +43,10 @@ def weights(plan: Plan) -> Table:
 
 def _row(weight: Weight, unit: Unit) -> tuple[Cell, ...]:
     filled = show_mass(weight.filled_kg, unit) if weight.filled_kg > weight.kg else ""
-    return (weight.mark, weight.part.value, show_mass(weight.kg, unit), filled, *weight.centre)
+    return (weight.mark, weight.part.value, show_mass(weight.kg, unit), filled, *_about(weight.centre, unit))
+
+
+def _about(centre: tuple[Nm, Nm, Nm], unit: Unit) -> Iterator[Nm]:
+    """An estimate has no use for the finest steps."""
+    step = _STEPS[unit]
+    return (Nm(round(Fraction(place, step)) * step) for place in centre)
